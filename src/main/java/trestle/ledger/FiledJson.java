@@ -1,0 +1,120 @@
+package trestle.ledger;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import jakarta.persistence.Column;
+import jakarta.persistence.Transient;
+import java.lang.reflect.Field;
+import java.lang.reflect.Modifier;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
+import trestle.formats.CanonicalJson;
+
+/**
+ * A filed row as the ledger writes it: every column under its database name, nulls left out (so
+ * that a column added later changes no old line), instants in UTC to the microsecond, decimals as
+ * strings.
+ */
+public final class FiledJson {
+  private static final Map<Class<?>, List<Field>> FIELDS = new ConcurrentHashMap<>();
+
+  private FiledJson() {}
+
+  public static String canonical(Filed row) {
+    Kind kind = row.getClass().getAnnotation(Kind.class);
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("kind", kind.value());
+    json.put("version", kind.version());
+    for (Field field : fields(row.getClass())) {
+      put(json, field, valueOf(field, row));
+    }
+    return CanonicalJson.of(json);
+  }
+
+  /** The columns that the JSON of a kind carries: a test compares them with the table's. */
+  public static List<String> columns(Class<? extends Filed> kind) {
+    return fields(kind).stream().map(FiledJson::column).toList();
+  }
+
+  private static List<Field> fields(Class<?> kind) {
+    return FIELDS.computeIfAbsent(kind, FiledJson::persistent);
+  }
+
+  private static List<Field> persistent(Class<?> kind) {
+    List<Field> all = new ArrayList<>();
+    for (Class<?> at = kind; at != Object.class; at = at.getSuperclass()) {
+      for (Field field : at.getDeclaredFields()) {
+        boolean column =
+            !Modifier.isStatic(field.getModifiers())
+                && !field.isSynthetic()
+                && !field.isAnnotationPresent(Transient.class)
+                && !field.getName().startsWith("$$");
+        if (column) {
+          field.setAccessible(true);
+          all.add(field);
+        }
+      }
+    }
+    return List.copyOf(all);
+  }
+
+  private static String column(Field field) {
+    Column named = field.getAnnotation(Column.class);
+    if (named != null && !named.name().isEmpty()) {
+      return named.name();
+    }
+    return field
+        .getName()
+        .replaceAll("([a-z0-9])([A-Z])", "$1_$2")
+        .toLowerCase(java.util.Locale.ROOT);
+  }
+
+  private static Object valueOf(Field field, Filed row) {
+    try {
+      return field.get(row);
+    } catch (IllegalAccessException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static void put(ObjectNode json, Field field, Object value) {
+    String name = column(field);
+    if (value == null) {
+      return;
+    }
+    JdbcTypeCode type = field.getAnnotation(JdbcTypeCode.class);
+    if (type != null && type.value() == SqlTypes.JSON) {
+      json.set(
+          name,
+          value instanceof String text ? CanonicalJson.parse(text) : CanonicalJson.tree(value));
+    } else if (value instanceof Boolean flag) {
+      json.put(name, flag);
+    } else if (value instanceof Integer || value instanceof Long) {
+      json.put(name, ((Number) value).longValue());
+    } else if (value instanceof BigDecimal decimal) {
+      json.put(name, decimal.signum() == 0 ? "0" : decimal.stripTrailingZeros().toPlainString());
+    } else if (value instanceof Instant instant) {
+      json.put(name, instant.toString());
+    } else if (value instanceof Object[] array) {
+      json.set(name, array(List.of(array)));
+    } else if (value instanceof Collection<?> list) {
+      json.set(name, array(list));
+    } else {
+      json.put(name, value.toString());
+    }
+  }
+
+  private static ArrayNode array(Collection<?> values) {
+    ArrayNode array = JsonNodeFactory.instance.arrayNode();
+    values.forEach(value -> array.add(value.toString()));
+    return array;
+  }
+}

@@ -1,0 +1,75 @@
+package trestle.ledger;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * The one place through which anything is filed. Each row gets the next sequence of its operator's
+ * ledger, a line with its canonical JSON, and a leaf of the tree, all in the caller's transaction.
+ *
+ * <p>Call it last: it locks the operator's head row until the commit, so that sequences have no
+ * gaps and other filings wait as briefly as can be.
+ */
+@ApplicationScoped
+public class Ledger {
+  @Inject LedgerRepository repository;
+
+  /** The size and root of an operator's ledger. */
+  public record Head(long size, byte[] root) {}
+
+  /** Opens the ledger of a new operator, empty. */
+  public void open(UUID operatorId) {
+    LedgerHead head = new LedgerHead();
+    head.operatorId = operatorId;
+    head.set(MerkleFrontier.EMPTY);
+    repository.persist(head);
+  }
+
+  public void file(Act act, Filed... rows) {
+    file(act, List.of(rows));
+  }
+
+  public void file(Act act, List<? extends Filed> rows) {
+    LedgerHead head = repository.lockHead(act.operatorId());
+    MerkleFrontier edge = MerkleFrontier.of(head.size, head.frontier);
+    for (Filed row : rows) {
+      LedgerEntry line = line(act, row, edge.size() + 1);
+      edge = edge.append(line.leaf);
+      repository.persist(row);
+      repository.persist(line);
+    }
+    head.set(edge);
+  }
+
+  public Head head(UUID operatorId) {
+    LedgerHead head = repository.head(operatorId);
+    return new Head(head.size, head.root);
+  }
+
+  private static LedgerEntry line(Act act, Filed row, long seq) {
+    row.operatorId = act.operatorId();
+    row.ledgerSeq = seq;
+    row.recordedAt = act.recordedAt().truncatedTo(ChronoUnit.MICROS);
+    row.recordedBy = act.personId();
+    if (row.happenedAt == null) {
+      throw new IllegalStateException("A filed row says when it happened: " + row.getClass());
+    }
+    Kind kind = row.getClass().getAnnotation(Kind.class);
+    LedgerEntry line = new LedgerEntry();
+    line.operatorId = act.operatorId();
+    line.seq = seq;
+    line.recordedAt = row.recordedAt;
+    line.recordedBy = row.recordedBy;
+    line.aircraftId = row.ledgerAircraft();
+    line.kind = kind.value();
+    line.kindVersion = kind.version();
+    line.recordId = row.id;
+    line.json = FiledJson.canonical(row);
+    line.leaf = MerkleFrontier.leaf(line.json.getBytes(StandardCharsets.UTF_8));
+    return line;
+  }
+}
