@@ -1,0 +1,81 @@
+package trestle.reckoning;
+
+import java.util.List;
+
+/**
+ * How far one limit that counts from last done has come: its anchor, how many scheduled points were
+ * used up from there, and whether the latest doing overran.
+ */
+final class Progress {
+
+  private final Limit.Every limit;
+  private long anchor = Scale.UNKNOWN;
+  private long k;
+  private boolean overrun;
+
+  private Progress(Limit.Every limit) {
+    this.limit = limit;
+  }
+
+  /** Walks the history, oldest first; lateness is judged limit by limit. */
+  static Progress of(Limit.Every limit, History history, List<Extension> extensions) {
+    Progress progress = new Progress(limit);
+    List<Reading> doings = history.doings();
+    int next = 0;
+    if (history.baseline() != null) {
+      progress.anchor = limit.scale().pointOf(history.baseline());
+    } else if (!doings.isEmpty()) {
+      progress.anchor = limit.scale().pointOf(doings.get(next++));
+    }
+    for (; next < doings.size(); next++) {
+      Extension granted = Reckoner.granted(extensions, next);
+      progress.record(limit.scale().pointOf(doings.get(next)), granted);
+    }
+    return progress;
+  }
+
+  /** The next scheduled point, or {@link Scale#UNKNOWN}. */
+  long due() {
+    return anchor == Scale.UNKNOWN ? Scale.UNKNOWN : limit.scheduled(anchor, k + 1);
+  }
+
+  boolean overrun() {
+    return overrun;
+  }
+
+  private void record(long done, Extension granted) {
+    long due = due();
+    if (done == Scale.UNKNOWN || due == Scale.UNKNOWN) {
+      recordUnknown(done);
+      return;
+    }
+    overrun = done > limit.lastGood(granted == null ? due : granted.due());
+    if (inWindow(done, due)) {
+      k++;
+    } else if (done <= due || limit.late() == Limit.Late.RESTART) {
+      restart(done);
+    } else {
+      k = limit.timesBetween(anchor, done);
+    }
+  }
+
+  /**
+   * Where the schedule is lost, only a limit that restarts at every doing finds its way again; what
+   * was due before, and so an overrun, stays unknown.
+   */
+  private void recordUnknown(long done) {
+    overrun = false;
+    restart(limit.late() == Limit.Late.RESTART && limit.window() == null ? done : Scale.UNKNOWN);
+  }
+
+  private boolean inWindow(long done, long due) {
+    return limit.window() != null
+        && limit.window().before(due) <= done
+        && done <= limit.window().after(due);
+  }
+
+  private void restart(long done) {
+    anchor = done;
+    k = 0;
+  }
+}
