@@ -1,0 +1,24 @@
+package trestle.standing;
+
+/**
+ * One reason, other than a due item, for which an aircraft is held or limited.
+ *
+ * @param sentence the reason in words
+ * @param link the record behind it
+ */
+public record Ground(Weight weight, String sentence, String link) {
+
+  /** Held: nothing may be flown. Limited: something may not. */
+  public enum Weight {
+    HELD,
+    LIMITED
+  }
+
+  public static Ground held(String sentence, String link) {
+    return new Ground(Weight.HELD, sentence, link);
+  }
+
+  public static Ground limited(String sentence, String link) {
+    return new Ground(Weight.LIMITED, sentence, link);
+  }
+}
