@@ -1,0 +1,85 @@
+package trestle.server;
+
+import io.quarkus.runtime.Application;
+import io.quarkus.runtime.Quarkus;
+import io.quarkus.runtime.QuarkusBindException;
+import io.quarkus.runtime.annotations.QuarkusMain;
+import io.quarkus.runtime.configuration.ConfigUtils;
+import io.quarkus.runtime.util.ExceptionUtil;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.microprofile.config.Config;
+
+/**
+ * Where the program begins: reads the command, sees to a database, then starts the application. A
+ * sentence and an exit code, never a stack trace, for what somebody can put right.
+ */
+@QuarkusMain
+public final class Main {
+
+  public static void main(String... arguments) {
+    try {
+      run(CommandLine.parse(List.of(arguments)), arguments);
+    } catch (StartRefused refused) {
+      System.err.println(refused.getMessage());
+      System.exit(refused.exitCode());
+    }
+  }
+
+  private static void run(CommandLine line, String... arguments) {
+    switch (line.command()) {
+      case CommandLine.HELP -> System.out.println(CommandLine.help());
+      case CommandLine.VERSION -> System.out.println("Trestle " + Version.current());
+      default -> startApplication(line, arguments);
+    }
+  }
+
+  private static void startApplication(CommandLine line, String... arguments) {
+    // A configuration of our own, thrown away: Quarkus reads the real one when it starts, below.
+    Config config = ConfigUtils.configBuilder().build();
+    DatabaseChoice database = DatabaseChoice.make(config);
+    database.settings().forEach(System::setProperty);
+    if (database.builtIn() != null) {
+      stopAfterApplication(database.builtIn());
+    }
+    if (!line.serves()) {
+      System.setProperty("quarkus.http.host-enabled", "false");
+    }
+    Quarkus.run(CommandRunner.class, Main::ended, arguments);
+  }
+
+  /** Hooks run side by side, so that this one waits for the application's own to be done. */
+  private static void stopAfterApplication(BuiltInPostgres server) {
+    Runtime.getRuntime()
+        .addShutdownHook(
+            new Thread(
+                () -> {
+                  Optional.ofNullable(Application.currentApplication())
+                      .ifPresent(Application::awaitShutdown);
+                  server.stop();
+                },
+                "stop-postgres"));
+  }
+
+  private static void ended(int exitCode, Throwable cause) {
+    if (cause != null) {
+      explain(ExceptionUtil.getRootCause(cause), cause);
+    }
+    System.exit(exitCode);
+  }
+
+  private static void explain(Throwable root, Throwable whole) {
+    if (root instanceof StartRefused refused) {
+      System.err.println(refused.getMessage());
+    } else if (root instanceof QuarkusBindException taken) {
+      System.err.printf(
+          "Port %d on %s can't be used; another program may have it. Set QUARKUS_HTTP_PORT to another.%n",
+          taken.getPort(), taken.getHost());
+    } else {
+      System.err.println("Trestle did not start: " + root);
+      whole.printStackTrace();
+    }
+  }
+
+  private Main() {}
+}
