@@ -9,7 +9,8 @@ import java.util.List;
  * counts, as {@code late} says, from the scheduled point.
  *
  * @param limit the path of indexes down to the limit, as {@link Reckoning#controlling()} gives it
- * @param afterDoings which occurrence: the one that is due after so many doings in the history
+ * @param afterDoings which occurrence: the one that is due after so many doings in the history, so
+ *     the number of doings before the moment at which the extension was granted
  * @param due the new due point on the limit's scale (seconds, a count, an epoch day)
  */
 public record Extension(List<Integer> limit, int afterDoings, long due) {
