@@ -1,0 +1,188 @@
+package trestle.people;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Viewer;
+
+/** The members of the viewer's operator, what each may do, and the licences they sign under. */
+@ApplicationScoped
+public class Members {
+  @Inject PeopleRepository people;
+  @Inject Ledger ledger;
+  @Inject InstantSource clock;
+
+  /** A member, or with no roles a former one. */
+  public record Member(
+      UUID personId, String name, String signInName, Set<Role> roles, List<LicenceLine> licences) {}
+
+  /** A licence as pages show it. */
+  public record LicenceLine(
+      UUID id,
+      UUID personId,
+      String number,
+      String kind,
+      String ratings,
+      String authorisation,
+      LocalDate expiresOn) {
+
+    public boolean expiredOn(LocalDate day) {
+      return expiresOn != null && expiresOn.isBefore(day);
+    }
+  }
+
+  /** A licence to file. */
+  public record NewLicence(
+      String number, String kind, String ratings, String authorisation, LocalDate expiresOn) {}
+
+  /** What a member newly taken in signs in with; password null: they had one already. */
+  public record Welcome(UUID personId, String signInName, String password) {}
+
+  @Reading
+  public List<Member> all(Viewer viewer) {
+    List<Membership> memberships = people.memberships();
+    Map<UUID, Set<Role>> roles = new HashMap<>();
+    memberships.forEach(m -> roles.put(m.personId, rolesOf(m)));
+    List<LicenceLine> licences = people.licences().stream().map(Members::line).toList();
+    return people.people(List.copyOf(roles.keySet())).stream()
+        .map(person -> member(person, roles.get(person.id), licences))
+        .toList();
+  }
+
+  @Reading
+  public Member one(Viewer viewer, UUID personId) {
+    return all(viewer).stream()
+        .filter(member -> member.personId().equals(personId))
+        .findFirst()
+        .orElseThrow(() -> new NotHere("No such member."));
+  }
+
+  /** The licences of one person that have not expired by a day. */
+  @Reading
+  public List<LicenceLine> licencesOf(Viewer viewer, UUID personId, LocalDate day) {
+    return people.licences().stream()
+        .filter(licence -> licence.personId.equals(personId))
+        .map(Members::line)
+        .filter(licence -> !licence.expiredOn(day))
+        .toList();
+  }
+
+  /** Takes someone in: a new person gets a password made here, shown once. */
+  @Filing
+  public Welcome takeIn(Viewer viewer, String name, String signInName, Set<Role> roles) {
+    if (roles.isEmpty()) {
+      throw new Refusal("roles", "Roles must name at least one.");
+    }
+    Person known = people.named(signInName).orElse(null);
+    String password = known == null ? Passwords.made() : null;
+    Person person =
+        known == null
+            ? new Person(name, signInName, Passwords.hash(password), clock.instant())
+            : known;
+    if (known == null) {
+      people.persist(person);
+      people.flush();
+    }
+    file(viewer, new Membership(person.id, roles), null);
+    return new Welcome(person.id, person.signInName, password);
+  }
+
+  /** Changes what a member may do; no roles ends the membership, at once. */
+  @Filing
+  public void setRoles(Viewer viewer, UUID personId, Set<Role> roles, String reason) {
+    Member member = one(viewer, personId);
+    if (member.roles().contains(Role.OWNER) && !roles.contains(Role.OWNER) && lastOwner(personId)) {
+      throw new Refusal("roles", "An operator needs an owner. Make somebody else an owner first.");
+    }
+    file(viewer, new Membership(personId, roles), reason);
+  }
+
+  /** Ends every session a member has anywhere, at once. */
+  @Filing
+  public void shutOut(Viewer viewer, UUID personId) {
+    one(viewer, personId);
+    people.person(personId).generation++;
+  }
+
+  @Filing
+  public UUID addLicence(Viewer viewer, UUID personId, NewLicence wanted) {
+    one(viewer, personId);
+    Licence licence = licence(personId, wanted);
+    stamp(viewer, licence, null);
+    ledger.file(act(viewer), licence);
+    return licence.id();
+  }
+
+  private boolean lastOwner(UUID personId) {
+    return people.memberships().stream()
+        .noneMatch(m -> !m.personId.equals(personId) && rolesOf(m).contains(Role.OWNER));
+  }
+
+  private void file(Viewer viewer, Membership membership, String reason) {
+    stamp(viewer, membership, reason);
+    ledger.file(act(viewer), membership);
+  }
+
+  private void stamp(Viewer viewer, trestle.ledger.Filed row, String reason) {
+    Instant now = clock.instant();
+    row.happened(now, viewer.dateOf(now));
+    row.because(reason);
+  }
+
+  private Act act(Viewer viewer) {
+    return new Act(viewer.operatorId(), viewer.personId(), clock.instant());
+  }
+
+  private static Licence licence(UUID personId, NewLicence wanted) {
+    Licence licence = new Licence();
+    licence.personId = personId;
+    licence.number = wanted.number();
+    licence.kind = wanted.kind();
+    licence.ratings = wanted.ratings();
+    licence.authorisation = wanted.authorisation();
+    licence.expiresOn = wanted.expiresOn();
+    return licence;
+  }
+
+  private static Set<Role> rolesOf(Membership membership) {
+    Set<Role> roles = EnumSet.noneOf(Role.class);
+    Arrays.stream(membership.roles).map(Role::parse).forEach(roles::add);
+    return roles;
+  }
+
+  private static Member member(Person person, Set<Role> roles, List<LicenceLine> licences) {
+    return new Member(
+        person.id,
+        person.name,
+        person.signInName,
+        roles,
+        licences.stream().filter(l -> l.personId().equals(person.id)).toList());
+  }
+
+  private static LicenceLine line(Licence row) {
+    return new LicenceLine(
+        row.id(),
+        row.personId,
+        row.number,
+        row.kind,
+        row.ratings,
+        row.authorisation,
+        row.expiresOn);
+  }
+}

@@ -1,0 +1,128 @@
+package trestle.people;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
+import trestle.web.Filing;
+import trestle.web.Reading;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Viewer;
+
+/** The installation's own acts: its first administrator, its operators and their first owner. */
+@ApplicationScoped
+public class Operators {
+  @Inject PeopleRepository people;
+  @Inject Ledger ledger;
+  @Inject InstantSource clock;
+
+  /** An operator as its administrator and its members see it. */
+  public record Line(UUID id, String name, String base, String timeZone, boolean demo) {}
+
+  /**
+   * What a new operator is.
+   *
+   * @param timeZone an IANA name; every date of the operator is a date there, for ever
+   * @param flightTimesIn "utc" or "local"
+   */
+  public record NewOperator(
+      String name, String base, String timeZone, String flightTimesIn, boolean demo) {}
+
+  /** Someone to be created, with the password they sign in with first. */
+  public record NewPerson(String name, String signInName, String password) {}
+
+  @Reading
+  public boolean hasAdministrator(Viewer anyone) {
+    return people.anyAdministrator();
+  }
+
+  /** Only while the installation has no administrator: afterwards it is refused. */
+  @Filing
+  public UUID firstAdministrator(Viewer anyone, NewPerson first) {
+    people.lockAdministrators();
+    if (people.anyAdministrator()) {
+      throw new Refusal("", "This installation has its administrator already. Sign in instead.");
+    }
+    Person person = create(first);
+    people.persist(new Administrator(person.id, clock.instant(), null));
+    return person.id;
+  }
+
+  @Reading
+  public List<Line> all(Viewer administrator) {
+    people.speakForInstallation();
+    return people.operators().stream().map(Operators::line).toList();
+  }
+
+  @Reading
+  public boolean demoExists(Viewer anyone) {
+    people.speakForInstallation();
+    return people.operators().stream().anyMatch(operator -> operator.demo);
+  }
+
+  /** Creates an operator, its empty ledger, and files its first owner's membership. */
+  @Filing
+  public UUID create(Viewer administrator, NewOperator wanted, UUID firstOwner, Set<Role> roles) {
+    people.speakForInstallation();
+    Instant now = clock.instant();
+    Operator operator = new Operator();
+    operator.name = wanted.name();
+    operator.base = wanted.base();
+    operator.timeZone = zone(wanted.timeZone()).getId();
+    operator.flightTimesIn = wanted.flightTimesIn();
+    operator.demo = wanted.demo();
+    operator.createdAt = now;
+    operator.createdBy = administrator.personId();
+    people.persist(operator);
+    people.flush();
+    people.speakFor(operator.id);
+    ledger.open(operator.id);
+    Membership owner = new Membership(firstOwner, roles);
+    owner.happened(now, now.atZone(operator.zone()).toLocalDate());
+    ledger.file(new Act(operator.id, administrator.personId(), now), owner);
+    people.flush();
+    return operator.id;
+  }
+
+  /** The person with that sign-in name, created with the password if there is none yet. */
+  @Filing
+  public UUID personFor(Viewer administrator, NewPerson wanted) {
+    return people.named(wanted.signInName()).map(p -> p.id).orElseGet(() -> create(wanted).id);
+  }
+
+  private Person create(NewPerson wanted) {
+    if (people.named(wanted.signInName()).isPresent()) {
+      throw new Refusal("sign-in-name", "Sign-in name is taken. Choose another.");
+    }
+    String complaint = Passwords.complaint(wanted.password());
+    if (complaint != null) {
+      throw new Refusal("password", complaint);
+    }
+    Person person =
+        new Person(
+            wanted.name(), wanted.signInName(), Passwords.hash(wanted.password()), clock.instant());
+    people.persist(person);
+    return person;
+  }
+
+  private static ZoneId zone(String name) {
+    try {
+      return ZoneId.of(name);
+    } catch (DateTimeException e) {
+      throw new Refusal(
+          "time-zone", "Time zone must be a name of the IANA list, like America/St_Johns.");
+    }
+  }
+
+  private static Line line(Operator operator) {
+    return new Line(operator.id, operator.name, operator.base, operator.timeZone, operator.demo);
+  }
+}
