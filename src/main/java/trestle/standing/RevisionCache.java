@@ -1,0 +1,75 @@
+package trestle.standing;
+
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import com.github.benmanes.caffeine.cache.Weigher;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.function.ToIntFunction;
+
+/**
+ * Values that hold for one aircraft as long as its revision and the day are the same. The revision
+ * is read before the value's parts are, so a filing between the two makes the next request load
+ * again, and never leaves an old value under a new revision.
+ */
+public final class RevisionCache<V> {
+
+  private record Key(UUID operatorId, UUID aircraftId) {}
+
+  private record Kept<V>(long revision, LocalDate today, V value) {}
+
+  private final Cache<Key, Kept<V>> kept;
+
+  /**
+   * @param most how much is kept, all weights together
+   * @param weight how much one value weighs
+   */
+  public RevisionCache(long most, ToIntFunction<V> weight) {
+    Weigher<Key, Kept<V>> weigher = (key, value) -> 1 + weight.applyAsInt(value.value());
+    this.kept = Caffeine.newBuilder().maximumWeight(most).weigher(weigher).build();
+  }
+
+  /**
+   * The values of these aircraft; those not kept under the revision given are loaded together.
+   *
+   * @param revisions the current revision of each aircraft asked for
+   * @param load the values of the aircraft it is given; one it leaves out is left out here too
+   */
+  public Map<UUID, V> get(
+      UUID operatorId,
+      Map<UUID, Long> revisions,
+      LocalDate today,
+      Function<Set<UUID>, Map<UUID, V>> load) {
+    Map<UUID, V> values = new HashMap<>();
+    Set<UUID> stale = new HashSet<>();
+    revisions.forEach(
+        (aircraftId, revision) -> {
+          Kept<V> found = kept.getIfPresent(new Key(operatorId, aircraftId));
+          if (found != null && found.revision() == revision && found.today().equals(today)) {
+            values.put(aircraftId, found.value());
+          } else {
+            stale.add(aircraftId);
+          }
+        });
+    if (!stale.isEmpty()) {
+      load.apply(stale).forEach((id, value) -> keep(operatorId, id, revisions, today, value, values));
+    }
+    return values;
+  }
+
+  private void keep(
+      UUID operatorId,
+      UUID aircraftId,
+      Map<UUID, Long> revisions,
+      LocalDate today,
+      V value,
+      Map<UUID, V> values) {
+    kept.put(new Key(operatorId, aircraftId), new Kept<>(revisions.get(aircraftId), today, value));
+    values.put(aircraftId, value);
+  }
+}
