@@ -18,7 +18,8 @@ public record AircraftStanding(UUID aircraftId, Standing standing, List<DueItem>
           .thenComparing(item -> item.state() != State.UNKNOWN)
           .thenComparing(AircraftStanding::lateness)
           .thenComparing(
-              item -> item.reckoning().projectedOn(), Comparator.nullsLast(Comparator.naturalOrder()))
+              item -> item.reckoning().projectedOn(),
+              Comparator.nullsLast(Comparator.naturalOrder()))
           .thenComparing(DueItem::title)
           .thenComparing(DueItem::requirementId);
 

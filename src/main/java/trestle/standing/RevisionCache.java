@@ -57,7 +57,8 @@ public final class RevisionCache<V> {
           }
         });
     if (!stale.isEmpty()) {
-      load.apply(stale).forEach((id, value) -> keep(operatorId, id, revisions, today, value, values));
+      load.apply(stale)
+          .forEach((id, value) -> keep(operatorId, id, revisions, today, value, values));
     }
     return values;
   }
