@@ -15,6 +15,7 @@ import java.util.List;
 import trestle.formats.Json;
 import trestle.formats.JsonText;
 import trestle.formats.MalformedJson;
+import trestle.web.ApiLimit;
 import trestle.web.FieldError;
 import trestle.web.JsonInput;
 import trestle.web.Problem;
@@ -26,8 +27,6 @@ import trestle.web.Problem;
 @Path("/api/v1/reckonings")
 public class ReckoningApi {
 
-  private static final int MOST_BYTES = 1 << 20;
-
   /** Reckons one case or a list of cases; described in docs/reckoning.md. */
   @POST
   @PermitAll
@@ -35,10 +34,8 @@ public class ReckoningApi {
   @Consumes(MediaType.APPLICATION_JSON)
   @Produces({MediaType.APPLICATION_JSON, Problem.MEDIA_TYPE})
   public Response reckon(InputStream body) throws IOException {
-    byte[] bytes = body.readNBytes(MOST_BYTES + 1);
-    return bytes.length > MOST_BYTES
-        ? new Problem(413, "The body is larger than 1 MiB.").response()
-        : answer(bytes);
+    byte[] bytes = body.readNBytes(ApiLimit.MOST_BYTES + 1);
+    return bytes.length > ApiLimit.MOST_BYTES ? ApiLimit.tooLarge().response() : answer(bytes);
   }
 
   static Response answer(byte[] body) {
