@@ -25,7 +25,7 @@ class SessionCookie {
   SessionCookie(@ConfigProperty(name = "trestle.session.key") String key) {
     cookies =
         new PersistentLoginManager(
-            key, NAME, FORTNIGHT, RENEW_DAILY, true, "lax", "/", SignIns.SESSION.toSeconds(), null);
+            key, NAME, FORTNIGHT, RENEW_DAILY, true, "LAX", "/", SignIns.SESSION.toSeconds(), null);
   }
 
   Optional<UUID> session(RoutingContext request) {

@@ -1,0 +1,102 @@
+package trestle.web;
+
+import jakarta.annotation.security.PermitAll;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Named;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * The files a page is shown with: style, fonts, icon. Each stands under a path with the hash of its
+ * content, so a browser keeps it for good and never shows a page with yesterday's style. Templates
+ * name one as {@code {inject:assets.css}}.
+ */
+@Named("assets")
+@ApplicationScoped
+@Path("/assets/{hash}/{file}")
+public class Assets {
+  private static final String FOR_GOOD = "public, max-age=31536000, immutable";
+  private static final String ICON = "icon.svg";
+  private static final String TEXT_FONT = "atkinson-hyperlegible-next-latin-wght-normal.woff2";
+  private static final String MARK_FONT = "atkinson-hyperlegible-mono-latin-400-normal.woff2";
+  private static final String CSS = "trestle.css";
+
+  private record Asset(byte[] content, String type, String hash, String path) {}
+
+  private final Map<String, Asset> assets = new LinkedHashMap<>();
+
+  Assets() {
+    add(ICON, "image/svg+xml", read(ICON));
+    add(TEXT_FONT, "font/woff2", read(TEXT_FONT));
+    add(MARK_FONT, "font/woff2", read(MARK_FONT));
+    add("FONT-LICENSE.txt", "text/plain;charset=UTF-8", read("FONT-LICENSE.txt"));
+    add(CSS, "text/css;charset=UTF-8", styleSheet());
+  }
+
+  public String css() {
+    return assets.get(CSS).path();
+  }
+
+  public String icon() {
+    return assets.get(ICON).path();
+  }
+
+  public String textFont() {
+    return assets.get(TEXT_FONT).path();
+  }
+
+  @GET
+  @PermitAll
+  public Response file(@PathParam("hash") String hash, @PathParam("file") String file) {
+    Asset asset = assets.get(file);
+    if (asset == null) {
+      throw new NotHere("There is no such file.");
+    }
+    boolean same = asset.hash().equals(hash);
+    return Response.ok(asset.content(), asset.type())
+        .header("Cache-Control", same ? FOR_GOOD : "no-cache")
+        .build();
+  }
+
+  private void add(String name, String type, byte[] content) {
+    String hash = hash(content);
+    assets.put(name, new Asset(content, type, hash, "/assets/" + hash + "/" + name));
+  }
+
+  /** The style sheet, with the names of the fonts made into their paths. */
+  private byte[] styleSheet() {
+    String text = new String(read(CSS), StandardCharsets.UTF_8);
+    for (String font : new String[] {TEXT_FONT, MARK_FONT}) {
+      text = text.replace("url(" + font + ")", "url(" + assets.get(font).path() + ")");
+    }
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static byte[] read(String name) {
+    try (InputStream in = Assets.class.getResourceAsStream("/assets/" + name)) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static String hash(byte[] content) {
+    try {
+      byte[] digest = MessageDigest.getInstance("SHA-256").digest(content);
+      return HexFormat.of().formatHex(digest, 0, 6);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

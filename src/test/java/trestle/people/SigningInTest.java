@@ -1,0 +1,174 @@
+package trestle.people;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import trestle.server.TestDatabase;
+import trestle.web.Role;
+
+@QuarkusTest
+class SigningInTest {
+  @Inject Operators operators;
+  @Inject Members members;
+
+  Company company;
+
+  @BeforeEach
+  void found() {
+    company = Company.founded("signing-" + UUID.randomUUID(), operators, members);
+  }
+
+  @Test
+  void aMemberSignsInAndOut() {
+    Visitor pilot = company.visitor(Role.PILOT);
+    assertThat(pilot.get("/account").statusCode()).isEqualTo(200);
+    assertThat(pilot.post("/sign-out", Map.of()).statusCode()).isEqualTo(303);
+    assertThat(pilot.get("/account").header("Location")).contains("/sign-in?next=%2Faccount");
+  }
+
+  @Test
+  void theCookieIsHttpOnlyAndSameSite() {
+    Visitor visitor = Visitor.atTheDoor();
+    Response answer =
+        visitor.post(
+            "/sign-in", Map.of("name", "PILOT@" + company.name(), "password", Company.PASSWORD));
+    assertThat(answer.headers().getValues("set-cookie"))
+        .anySatisfy(
+            cookie ->
+                assertThat(cookie)
+                    .startsWith("trestle-session=")
+                    .containsIgnoringCase("HttpOnly")
+                    .containsIgnoringCase("SameSite=Lax"));
+  }
+
+  @Test
+  void aCopyOfTheCookieIsDeadOnceItsOwnerSignsOut() {
+    Visitor pilot = company.visitor(Role.PILOT);
+    Visitor thief = Visitor.atTheDoor().withSessionOf(pilot);
+    assertThat(thief.get("/account").statusCode()).isEqualTo(200);
+    pilot.post("/sign-out", Map.of());
+    assertThat(thief.get("/account").statusCode()).isEqualTo(303);
+  }
+
+  @Test
+  void shuttingOutEndsEverySessionAtOnce() {
+    Visitor phone = company.visitor(Role.PILOT);
+    Visitor desk = company.visitor(Role.PILOT);
+    members.shutOut(company.viewer(Role.OWNER), company.people().get(Role.PILOT));
+    assertThat(phone.get("/account").statusCode()).isEqualTo(303);
+    assertThat(desk.get("/account").statusCode()).isEqualTo(303);
+  }
+
+  @Test
+  void losingARoleWorksOnTheNextRequest() {
+    Visitor controller = company.visitor(Role.CONTROLLER);
+    assertThat(controller.get("/members/new").statusCode()).isEqualTo(200);
+    members.setRoles(
+        company.viewer(Role.OWNER),
+        company.people().get(Role.CONTROLLER),
+        Set.of(Role.AUDITOR),
+        "Left the desk");
+    assertThat(controller.get("/members/new").statusCode()).isEqualTo(403);
+  }
+
+  @Test
+  void guessingIsBraked() {
+    String name = "engineer@" + company.name();
+    Visitor guesser = Visitor.atTheDoor();
+    for (int i = 0; i < 5; i++) {
+      Response wrong =
+          guesser.post("/sign-in", Map.of("name", name, "password", "wrong password " + i));
+      assertThat(wrong.statusCode()).isEqualTo(422);
+      assertThat(wrong.asString()).contains("Name or password is not right");
+    }
+    Response right = guesser.post("/sign-in", Map.of("name", name, "password", Company.PASSWORD));
+    assertThat(right.statusCode()).isEqualTo(422);
+    assertThat(right.asString()).contains("Too many tries");
+  }
+
+  @Test
+  void anUnknownNameGetsTheSameSentence() {
+    Response answer =
+        Visitor.atTheDoor()
+            .post("/sign-in", Map.of("name", "nobody@nowhere", "password", "whatever it is"));
+    assertThat(answer.asString()).contains("Name or password is not right");
+  }
+
+  @Test
+  void aFormSentAfterTheSessionEndedIsAllStillThere() {
+    Visitor owner = company.visitor(Role.OWNER);
+    owner.get("/members/new");
+    owner.withoutSession();
+    Response refused =
+        owner.post(
+            "/members",
+            Map.of("name", "Ida \"Quill\" & Søn", "sign-in-name", "", "roles", "pilot"));
+    assertThat(refused.statusCode()).isEqualTo(401);
+    assertThat(refused.asString()).contains("What you typed is kept");
+    Map<String, String> carried = new java.util.HashMap<>();
+    carried.put("name", "owner@" + company.name());
+    carried.put("password", Company.PASSWORD);
+    carried.put("kept-action", "/members");
+    carried.put("kept.name", "Ida \"Quill\" & Søn");
+    carried.put("kept.roles", "pilot");
+    assertThat(Visitor.hidden(refused.asString(), "kept-action")).containsExactly("/members");
+    assertThat(Visitor.hidden(refused.asString(), "kept.roles")).containsExactly("pilot");
+    Response resumed = owner.post("/sign-in", carried);
+    assertThat(resumed.asString()).contains("Go on with what you typed");
+    Response form =
+        owner.post(
+            "/members", Map.of("resumed", "1", "name", "Ida \"Quill\" & Søn", "roles", "pilot"));
+    assertThat(form.asString()).contains("Ida &quot;Quill&quot; &amp; Søn");
+    assertThat(members.all(company.viewer(Role.OWNER)))
+        .noneMatch(member -> member.name().startsWith("Ida"));
+  }
+
+  @Test
+  void aFormWithoutItsTokenIsRefused() {
+    Visitor owner = company.visitor(Role.OWNER);
+    int status =
+        io.restassured.RestAssured.given()
+            .redirects()
+            .follow(false)
+            .contentType("application/x-www-form-urlencoded")
+            .formParam("name", "x")
+            .post("/sign-in")
+            .statusCode();
+    assertThat(status).isIn(400, 403);
+    assertThat(owner.get("/members").statusCode()).isEqualTo(200);
+  }
+
+  @Test
+  void passwordsAreKeptAsArgon2id() throws SQLException {
+    try (var connection = TestDatabase.asSuperuser();
+        var rows =
+            connection
+                .createStatement()
+                .executeQuery("select password_hash from person where password_hash is not null")) {
+      while (rows.next()) {
+        assertThat(rows.getString(1)).startsWith("$argon2id$v=19$m=19456,t=2,p=1$");
+      }
+    }
+  }
+
+  @Test
+  void anOperatorKeepsAnOwner() {
+    UUID owner = company.people().get(Role.OWNER);
+    Visitor visitor = company.visitor(Role.OWNER);
+    visitor.get("/members/" + owner);
+    Response answer =
+        visitor.post(
+            "/members/" + owner + "/roles", Map.of("roles", List.of("pilot"), "reason", "Tired"));
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.asString()).contains("An operator needs an owner");
+  }
+}
