@@ -44,7 +44,8 @@ public final class Reckoner {
     List<Entry> entries = group.limits();
     Outcome[] outcomes = new Outcome[entries.size()];
     for (int i = 0; i < outcomes.length; i++) {
-      List<Extension> granted = extensions.isEmpty() ? extensions : at(level, i, extensions);
+      List<Extension> granted =
+          extensions.isEmpty() ? extensions : at(entries.get(i), level, i, extensions);
       outcomes[i] =
           entries.get(i) instanceof Group inner
               ? group(inner, granted, level + 1)
@@ -149,12 +150,15 @@ public final class Reckoner {
     return granted;
   }
 
-  /** The extensions whose path goes through one entry of a group. */
-  private static List<Extension> at(int level, int index, List<Extension> extensions) {
+  /**
+   * The extensions whose path goes through one entry of a group, or ends at it if it is a limit.
+   */
+  private static List<Extension> at(Entry entry, int level, int index, List<Extension> extensions) {
     List<Extension> at = new ArrayList<>();
     for (Extension extension : extensions) {
       List<Integer> path = extension.limit();
-      if (path.size() > level && path.get(level) == index) {
+      boolean reaches = entry instanceof Group ? path.size() > level + 1 : path.size() == level + 1;
+      if (reaches && path.get(level) == index) {
         at.add(extension);
       }
     }
