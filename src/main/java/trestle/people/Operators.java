@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.Act;
@@ -96,6 +97,36 @@ public class Operators {
   @Filing
   public UUID personFor(Viewer administrator, NewPerson wanted) {
     return people.named(wanted.signInName()).map(p -> p.id).orElseGet(() -> create(wanted).id);
+  }
+
+  /** Someone welcomed by the installation itself; password null: they had one already. */
+  public record Welcome(UUID personId, String password) {}
+
+  /**
+   * The person with that sign-in name, created with a password made here if there is none yet; the
+   * installation's administrator too, while it has none.
+   */
+  @Filing
+  public Welcome welcome(Viewer anyone, String name, String signInName) {
+    Optional<Person> known = people.named(signInName);
+    String password = known.isPresent() ? null : Passwords.made();
+    UUID person =
+        known.map(p -> p.id).orElseGet(() -> create(new NewPerson(name, signInName, password)).id);
+    people.lockAdministrators();
+    if (!people.anyAdministrator()) {
+      people.flush();
+      people.persist(new Administrator(person, clock.instant(), null));
+    }
+    return new Welcome(person, password);
+  }
+
+  /** Gives an operator another name, and says whether it is a demo. Its records stay. */
+  @Filing
+  public void rename(Viewer administrator, UUID operatorId, String name, boolean demo) {
+    people.speakForInstallation();
+    Operator operator = people.operator(operatorId);
+    operator.name = name;
+    operator.demo = demo;
   }
 
   private Person create(NewPerson wanted) {

@@ -87,12 +87,18 @@ class PeopleRepository {
   List<Membership> memberships() {
     return entities
         .createQuery(
-            "from Membership m where m.operatorId = cast(function('current_operator') as UUID)"
+            "from Membership m where m.operatorId = :operator"
                 + " and not exists (select 1 from Membership later where"
                 + " later.operatorId = m.operatorId and later.personId = m.personId"
                 + " and later.ledgerSeq > m.ledgerSeq)",
             Membership.class)
+        .setParameter("operator", spokenFor())
         .getResultList();
+  }
+
+  private UUID spokenFor() {
+    return (UUID)
+        entities.createNativeQuery("select current_operator()", UUID.class).getSingleResult();
   }
 
   List<Person> people(List<UUID> ids) {
