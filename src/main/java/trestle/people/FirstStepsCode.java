@@ -1,8 +1,10 @@
 package trestle.people;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.Optional;
 
 /**
  * The code that proves whoever takes the first steps to be who started the program: it is printed
@@ -10,10 +12,13 @@ import java.security.MessageDigest;
  */
 @ApplicationScoped
 public class FirstStepsCode {
+  @Inject Operators operators;
+
   private final String code = Passwords.made();
 
-  public String code() {
-    return code;
+  /** The code, while the installation has no administrator. */
+  public Optional<String> whileNeeded() {
+    return operators.hasAdministrator(Anyone.VIEWER) ? Optional.empty() : Optional.of(code);
   }
 
   boolean matches(String typed) {
