@@ -75,7 +75,7 @@ class PeopleRepository {
     return entities
         .createQuery(
             "from Operator o where exists (select 1 from Membership m where m.operatorId = o.id"
-                + " and m.personId = :person and cardinality(m.roles) > 0 and not exists (select 1"
+                + " and m.personId = :person and array_length(m.roles) > 0 and not exists (select 1"
                 + " from Membership later where later.operatorId = m.operatorId and later.personId"
                 + " = m.personId and later.ledgerSeq > m.ledgerSeq)) order by o.name",
             Operator.class)

@@ -20,11 +20,11 @@ class SigningInTest {
   @Inject Operators operators;
   @Inject Members members;
 
-  Company company;
+  static Company company;
 
   @BeforeEach
   void found() {
-    company = Company.founded("signing-" + UUID.randomUUID(), operators, members);
+    company = company != null ? company : Company.founded("signing-" + UUID.randomUUID(), operators, members);
   }
 
   @Test
