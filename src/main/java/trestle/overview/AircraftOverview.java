@@ -79,7 +79,7 @@ record AircraftOverview(
     DueItem item = row.item();
     LocalDate on = item.reckoning().projectedOn();
     boolean past = item.reckoning().spent() || item.state() == State.IN_TOLERANCE;
-    String weight = row.wash().equals("over") ? "held" : past ? "limited" : "";
+    String weight = row.wash().equals("held") ? "held" : past ? "limited" : "";
     boolean byDate = item.controlling() != null && item.controlling().isByCalendar();
     return new Peg(row.title(), on.isBefore(day) ? day : on, past, byDate, weight, row.about());
   }

@@ -20,7 +20,7 @@ import trestle.web.Shown;
 /**
  * A due item as a line of a table, all in words, so that a page only writes it down.
  *
- * @param wash "over" for one past its limit or not known, "allow" for one in its tolerance, or ""
+ * @param wash "held" for one past its limit or not known, "limited" for one in its tolerance, or ""
  * @param about when it is expected, or why there is no date
  */
 record DueRow(
@@ -147,9 +147,9 @@ record DueRow(
 
   private static String wash(DueItem item) {
     if (item.reckoning().spent() || item.state() == State.UNKNOWN) {
-      return "over";
+      return "held";
     }
-    return item.state() == State.IN_TOLERANCE || item.state() == State.OVERDUE ? "allow" : "";
+    return item.state() == State.IN_TOLERANCE || item.state() == State.OVERDUE ? "limited" : "";
   }
 
   private static String state(DueItem item) {

@@ -10,15 +10,23 @@ import java.util.stream.Collectors;
 /**
  * The drawing of what comes up: a line of days from today on a square-root scale, so that near days
  * get the room. Places are parts of its width in per cent, so that type keeps one size whatever the
- * width; a label that would run into the one before is dropped, and a second, sparser choice of
- * labels is made for a narrow screen.
+ * width; each label shows from the width at which it does not run into another.
  */
 record Horizon(List<Mark> marks) {
-  /** A peg in its place; label "" where it has no room. */
-  record Mark(String x, Peg peg, String label, boolean narrowToo, boolean leftwards) {
+
+  /**
+   * A peg in its place.
+   *
+   * @param from the style that shows its label from a width on; "" for any, null for none
+   */
+  record Mark(String x, Peg peg, String label, String from, boolean leftwards) {
 
     public boolean isDate() {
       return peg.byDate();
+    }
+
+    public boolean isLabelled() {
+      return from != null;
     }
   }
 
@@ -30,10 +38,9 @@ record Horizon(List<Mark> marks) {
   private static final double PER_ROOT_OF_A_DAY = 4.42;
   private static final double PAST = 4.5;
 
-  /** Pixels across in the narrowest drawing that shows all its labels, and in a phone's. */
-  private static final double WIDE = 520;
+  /** The widths, in pixels, from which the style sheet shows more labels. */
+  private static final int[] WIDTHS = {270, 440, 640, 960};
 
-  private static final double NARROW = 300;
   private static final double A_LETTER = 6.9;
   private static final double GAP = 14;
   private static final int LONGEST_LABEL = 24;
@@ -48,18 +55,21 @@ record Horizon(List<Mark> marks) {
 
   /** The pegs, the soonest first; those too far off to be drawn are in the list in words. */
   static Horizon of(List<Peg> pegs, LocalDate today) {
-    List<Mark> marks = new ArrayList<>();
-    Room wide = new Room(WIDE);
-    Room narrow = new Room(NARROW);
+    List<Peg> drawn = new ArrayList<>();
+    List<Label> labels = new ArrayList<>();
     for (Peg peg : pegs) {
       double x = peg.past() ? PAST : place(ChronoUnit.DAYS.between(today, peg.on()));
       if (x <= LAST) {
-        String label = shortened(peg.label());
-        boolean leftwards = x > 70;
-        boolean shown = wide.take(x, label, leftwards);
-        boolean narrowToo = shown && narrow.take(x, label, leftwards);
-        marks.add(new Mark(percent(x), peg, shown ? label : "", narrowToo, leftwards));
+        drawn.add(peg);
+        labels.add(new Label(x, shortened(peg.label()), x > 60));
       }
+    }
+    Label.place(labels);
+    List<Mark> marks = new ArrayList<>();
+    for (int i = 0; i < drawn.size(); i++) {
+      Label label = labels.get(i);
+      marks.add(
+          new Mark(percent(label.x), drawn.get(i), label.text, label.from, label.leftwards));
     }
     return new Horizon(List.copyOf(marks));
   }
@@ -95,30 +105,50 @@ record Horizon(List<Mark> marks) {
     return String.format(Locale.ROOT, "%.1f%%", x);
   }
 
-  /** The room along the line of labels, in a drawing of one width. */
-  private static final class Room {
-    private final double width;
-    private final List<double[]> taken = new ArrayList<>();
+  /** The label of a peg, until it is settled from which width on it has room. */
+  private static final class Label {
+    private final double x;
+    private final String text;
+    private final boolean leftwards;
+    private String from;
 
-    Room(double width) {
-      this.width = width;
+    Label(double x, String text, boolean leftwards) {
+      this.x = x;
+      this.text = text;
+      this.leftwards = leftwards;
     }
 
-    boolean take(double x, String label, boolean leftwards) {
-      double length = label.length() * A_LETTER + GAP;
-      double at = x / 100 * width;
-      double from = leftwards ? at - length : at;
-      double to = leftwards ? at : at + length;
-      if (from < 0 || to > width) {
-        return false;
-      }
-      for (double[] other : taken) {
-        if (from < other[1] && to > other[0]) {
-          return false;
+    /** From the narrowest width on: those that have room there keep it, then the soonest first. */
+    static void place(List<Label> labels) {
+      List<Label> placed = new ArrayList<>();
+      for (int width : WIDTHS) {
+        for (Label label : labels) {
+          if (label.from == null && label.hasRoom(placed, width)) {
+            label.from = width == WIDTHS[0] ? "" : "w" + width;
+            placed.add(label);
+          }
         }
       }
-      taken.add(new double[] {from, to});
-      return true;
+    }
+
+    private boolean hasRoom(List<Label> placed, int width) {
+      return start(width) >= 0
+          && end(width) <= width
+          && placed.stream()
+              .noneMatch(
+                  other -> start(width) < other.end(width) && end(width) > other.start(width));
+    }
+
+    private double start(int width) {
+      return leftwards ? x / 100 * width - length() : x / 100 * width;
+    }
+
+    private double end(int width) {
+      return leftwards ? x / 100 * width : x / 100 * width + length();
+    }
+
+    private double length() {
+      return text.length() * A_LETTER + GAP;
     }
   }
 }
