@@ -3,7 +3,6 @@ package trestle.ledger;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
-import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.UUID;
@@ -49,11 +48,6 @@ public class Ledger {
   public Head head(UUID operatorId) {
     LedgerHead head = repository.head(operatorId);
     return new Head(head.size, head.root);
-  }
-
-  /** How many lines the ledger had before a moment: what was known then. */
-  public long sizeAt(UUID operatorId, Instant moment) {
-    return repository.lastSeqBefore(operatorId, moment);
   }
 
   private static LedgerEntry line(Act act, Filed row, long seq) {

@@ -16,6 +16,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.UUID;
 import trestle.web.Allow;
+import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Role;
 import trestle.web.Shown;
@@ -24,7 +25,6 @@ import trestle.web.Viewer;
 /** One aircraft: its standing, what it has run, and what falls due on it. */
 @Path("/aircraft")
 @RequestScoped
-@RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
 public class AircraftPages {
   @Inject Viewer viewer;
   @Inject InstantSource clock;
@@ -47,6 +47,7 @@ public class AircraftPages {
 
   @GET
   @Path("{id: [0-9a-fA-F-]{36}}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response aircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
@@ -61,7 +62,7 @@ public class AircraftPages {
             Shown.time(now, viewer.zone()),
             viewer.isAny(Role.PILOT, Role.CONTROLLER, Role.ENGINEER, Role.OWNER),
             viewer.isAny(Role.CONTROLLER, Role.OWNER));
-    return Response.status(form.isOk() ? 200 : 400).entity(shown).build();
+    return Answers.page(form.isOk() ? 200 : 400, shown);
   }
 
   private RawString table(AircraftOverview aircraft, AsAt asAt) {

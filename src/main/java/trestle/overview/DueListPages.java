@@ -15,6 +15,7 @@ import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
 import trestle.web.Allow;
+import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
 import trestle.web.Pager;
@@ -24,7 +25,6 @@ import trestle.web.Viewer;
 /** What falls due on all aircraft or some, to read and to print. */
 @Path("/due-list")
 @RequestScoped
-@RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
 public class DueListPages {
   private static final int LINES_A_PAGE = 200;
 
@@ -47,6 +47,7 @@ public class DueListPages {
       implements TemplateInstance {}
 
   @GET
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response dueList(@Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
@@ -67,7 +68,7 @@ public class DueListPages {
             FORCES,
             lines.stream().skip(pager.offset()).limit(pager.size()).toList(),
             pager);
-    return Response.status(form.isOk() ? 200 : 400).entity(shown).build();
+    return Answers.page(form.isOk() ? 200 : 400, shown);
   }
 
   private static List<Option> options(FleetOverview fleet) {

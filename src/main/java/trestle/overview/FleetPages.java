@@ -12,11 +12,11 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.net.URI;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
 import trestle.web.Allow;
+import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Pager;
 import trestle.web.Shown;
@@ -25,7 +25,6 @@ import trestle.web.Viewer;
 /** The fleet on one page. */
 @Path("/")
 @RequestScoped
-@RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
 public class FleetPages {
   private static final int AIRCRAFT_A_PAGE = 50;
 
@@ -46,11 +45,12 @@ public class FleetPages {
   @PermitAll
   public Response begin() {
     boolean onlyAdministers = viewer.operatorId() == null && viewer.administrator();
-    return Response.seeOther(URI.create(onlyAdministers ? "/operators" : "/fleet")).build();
+    return Answers.see(onlyAdministers ? "/operators" : "/fleet");
   }
 
   @GET
   @Path("fleet")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response fleet(@Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
@@ -68,7 +68,7 @@ public class FleetPages {
             fleet.words(),
             rows(fleet, asAt, pager),
             pager);
-    return Response.status(form.isOk() ? 200 : 400).entity(shown).build();
+    return Answers.page(form.isOk() ? 200 : 400, shown);
   }
 
   private List<RawString> rows(FleetOverview fleet, AsAt asAt, Pager pager) {

@@ -68,8 +68,7 @@ record Horizon(List<Mark> marks) {
     List<Mark> marks = new ArrayList<>();
     for (int i = 0; i < drawn.size(); i++) {
       Label label = labels.get(i);
-      marks.add(
-          new Mark(percent(label.x), drawn.get(i), label.text, label.from, label.leftwards));
+      marks.add(new Mark(percent(label.x), drawn.get(i), label.text, label.from, label.leftwards));
     }
     return new Horizon(List.copyOf(marks));
   }

@@ -12,7 +12,7 @@ import java.util.stream.Collectors;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
-import trestle.ledger.Ledger;
+import trestle.ledger.KnownThen;
 import trestle.ledger.View;
 import trestle.standing.AircraftStanding;
 import trestle.standing.RevisionCache;
@@ -33,7 +33,7 @@ class Overviews {
   @Inject Revisions revisions;
   @Inject Standings standings;
   @Inject Strips strips;
-  @Inject Ledger ledger;
+  @Inject KnownThen knownThen;
 
   private final RevisionCache<AircraftOverview> kept =
       new RevisionCache<>(MOST_ROWS, overview -> overview.rows().size());
@@ -102,7 +102,7 @@ class Overviews {
   private View view(Viewer viewer, AsAt asAt) {
     return asAt.view(
         day ->
-            ledger.sizeAt(
+            knownThen.before(
                 viewer.operatorId(), day.plusDays(1).atStartOfDay(viewer.zone()).toInstant()));
   }
 }

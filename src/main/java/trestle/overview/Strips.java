@@ -119,9 +119,7 @@ class Strips {
       return "No flight is recorded yet";
     }
     String filed =
-        line.lastFiledAt()
-            .map(at -> ", filed " + Shown.moment(at, viewer.zone()))
-            .orElse("");
+        line.lastFiledAt().map(at -> ", filed " + Shown.moment(at, viewer.zone())).orElse("");
     return "Hours to the landing of " + Shown.moment(landing.get(), viewer.flightZone()) + filed;
   }
 }
