@@ -5,7 +5,9 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.Filed;
@@ -172,6 +174,15 @@ class AircraftRepository {
                 + " and r.operator_id = current_operator()")
         .setParameter("ids", aircraftIds.toArray(UUID[]::new))
         .executeUpdate();
+  }
+
+  Map<UUID, Long> allRevisions() {
+    Map<UUID, Long> revisions = new HashMap<>();
+    entities
+        .createQuery("select r.aircraftId, r.revision from AircraftRevision r", Object[].class)
+        .getResultStream()
+        .forEach(row -> revisions.put((UUID) row[0], (Long) row[1]));
+    return revisions;
   }
 
   List<AircraftRevision> revisions(Collection<UUID> aircraftIds) {

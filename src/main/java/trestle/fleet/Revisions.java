@@ -41,6 +41,12 @@ public class Revisions {
     }
   }
 
+  /** The revision of every aircraft of the operator, in one statement. */
+  @Reading
+  public Map<UUID, Long> all(Viewer viewer) {
+    return repository.allRevisions();
+  }
+
   @Reading
   public Map<UUID, Long> of(Viewer viewer, Collection<UUID> aircraftIds) {
     Map<UUID, Long> revisions = new HashMap<>();

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
+import java.time.Instant;
 import java.util.UUID;
 
 @ApplicationScoped
@@ -17,6 +18,17 @@ class LedgerRepository {
 
   LedgerHead head(UUID operatorId) {
     return entities.find(LedgerHead.class, operatorId);
+  }
+
+  long lastSeqBefore(UUID operatorId, Instant moment) {
+    return entities
+        .createQuery(
+            "select coalesce(max(e.seq), 0L) from LedgerEntry e"
+                + " where e.operatorId = :operator and e.recordedAt < :moment",
+            Long.class)
+        .setParameter("operator", operatorId)
+        .setParameter("moment", moment)
+        .getSingleResult();
   }
 
   void persist(Object row) {

@@ -2,7 +2,7 @@ package trestle.standing;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.UUID;
+import trestle.fleet.AircraftSheet;
 import trestle.reckoning.State;
 
 /**
@@ -10,7 +10,7 @@ import trestle.reckoning.State;
  *
  * @param items what bites first comes first
  */
-public record AircraftStanding(UUID aircraftId, Standing standing, List<DueItem> items) {
+public record AircraftStanding(AircraftSheet sheet, Standing standing, List<DueItem> items) {
 
   /** Spent or not known first, then the latest past due, then by projected date, then by title. */
   public static final Comparator<DueItem> BITES_FIRST =
@@ -24,7 +24,13 @@ public record AircraftStanding(UUID aircraftId, Standing standing, List<DueItem>
           .thenComparing(DueItem::requirementId);
 
   public AircraftStanding {
-    items = items.stream().sorted(BITES_FIRST).toList();
+    items = List.copyOf(items);
+  }
+
+  static AircraftStanding of(AircraftSheet sheet, List<DueItem> items, List<Ground> grounds) {
+    List<DueItem> sorted = items.stream().sorted(BITES_FIRST).toList();
+    Standing standing = Standing.of(sorted, grounds, new InWords(sheet.shownAs()));
+    return new AircraftStanding(sheet, standing, sorted);
   }
 
   private static int lateness(DueItem item) {

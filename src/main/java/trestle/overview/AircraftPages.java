@@ -1,0 +1,72 @@
+package trestle.overview;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.RawString;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.UUID;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.Form;
+import trestle.web.Role;
+import trestle.web.Shown;
+import trestle.web.Viewer;
+
+/** One aircraft: its standing, what it has run, and what falls due on it. */
+@Path("/aircraft")
+@RequestScoped
+public class AircraftPages {
+  @Inject Viewer viewer;
+  @Inject InstantSource clock;
+  @Inject Overviews overviews;
+  @Inject Drawn drawn;
+
+  @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
+  record Aircraft(
+      AircraftOverview aircraft,
+      RawString table,
+      AsAt asAt,
+      Form form,
+      String time,
+      boolean mayLog,
+      boolean mayKeep)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
+  record AircraftDue(AircraftOverview aircraft, String query) implements TemplateInstance {}
+
+  @GET
+  @Path("{id: [0-9a-fA-F-]{36}}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response aircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
+    Instant now = clock.instant();
+    Form form = Form.of(uri.getQueryParameters());
+    AsAt asAt = AsAt.read(form, viewer.dateOf(now));
+    AircraftOverview aircraft = overviews.aircraft(viewer, id, asAt);
+    Aircraft shown =
+        new Aircraft(
+            aircraft,
+            table(aircraft, asAt),
+            asAt,
+            form,
+            Shown.time(now, viewer.zone()),
+            viewer.isAny(Role.PILOT, Role.CONTROLLER, Role.ENGINEER, Role.OWNER),
+            viewer.isAny(Role.CONTROLLER, Role.OWNER));
+    return Answers.page(form.isOk() ? 200 : 400, shown);
+  }
+
+  private RawString table(AircraftOverview aircraft, AsAt asAt) {
+    AircraftDue due = new AircraftDue(aircraft, asAt.query());
+    return asAt.isNow() ? drawn.table(aircraft, due::render) : new RawString(due.render());
+  }
+}

@@ -1,0 +1,30 @@
+package trestle.overview;
+
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import io.quarkus.qute.RawString;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.function.Supplier;
+
+/**
+ * Mark-up of the long parts of pages, kept as long as the overview it was made from is: a fleet of
+ * fifty or a due table of a hundred lines is written once for each revision and day.
+ */
+@ApplicationScoped
+class Drawn {
+  private final Cache<AircraftOverview, RawString> rows = kept(2_000);
+  private final Cache<AircraftOverview, RawString> tables = kept(500);
+
+  RawString row(AircraftOverview overview, Supplier<String> markUp) {
+    return rows.get(overview, any -> new RawString(markUp.get()));
+  }
+
+  RawString table(AircraftOverview overview, Supplier<String> markUp) {
+    return tables.get(overview, any -> new RawString(markUp.get()));
+  }
+
+  /** By identity, so that what is shown never outlives what it was made from. */
+  private static Cache<AircraftOverview, RawString> kept(int most) {
+    return Caffeine.newBuilder().weakKeys().maximumSize(most).build();
+  }
+}
