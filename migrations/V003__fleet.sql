@@ -72,7 +72,9 @@ create table meter_change (
   aircraft_id uuid not null,
   off_reading bigint check (off_reading >= 0),
   on_reading bigint not null check (on_reading >= 0),
-  foreign key (operator_id, aircraft_id) references aircraft
+  void boolean not null default false,
+  foreign key (operator_id, aircraft_id) references aircraft,
+  check (not void or corrects is not null)
 );
 call as_filed('meter_change');
 create index meter_change_of_aircraft on meter_change (operator_id, aircraft_id, happened_at);
@@ -107,7 +109,9 @@ create index opening_of_component on component_opening (operator_id, component_i
 create table component_overhaul (
   like filed_row including all,
   component_id uuid not null,
-  reference text not null default ''
+  reference text not null default '',
+  void boolean not null default false,
+  check (not void or corrects is not null)
 );
 call as_filed('component_overhaul');
 create index overhaul_of_component on component_overhaul (operator_id, component_id);
@@ -117,7 +121,9 @@ create table fitment (
   component_id uuid not null,
   aircraft_id uuid not null,
   position_code text not null,
-  foreign key (operator_id, aircraft_id) references aircraft
+  void boolean not null default false,
+  foreign key (operator_id, aircraft_id) references aircraft,
+  check (not void or corrects is not null)
 );
 call as_filed('fitment');
 create index fitment_of_aircraft on fitment (operator_id, aircraft_id);
@@ -128,7 +134,9 @@ create table removal (
   fitment_id uuid not null,
   why text not null default '',
   scheduled boolean not null default false,
-  foreign key (operator_id, fitment_id) references fitment (operator_id, id)
+  void boolean not null default false,
+  foreign key (operator_id, fitment_id) references fitment (operator_id, id),
+  check (not void or corrects is not null)
 );
 call as_filed('removal');
 create index removal_of_fitment on removal (operator_id, fitment_id);

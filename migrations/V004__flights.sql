@@ -1,8 +1,10 @@
 -- The journey log, and what is reckoned from it.
 
+-- One entry keeps its entry_id through every correction; the newest row is what counts.
 create table flight (
   like filed_row including all,
   aircraft_id uuid not null,
+  entry_id uuid not null,
   from_place text not null check (length(from_place) between 1 and 80),
   to_place text not null check (length(to_place) between 1 and 80),
   off_blocks_at timestamptz,
@@ -29,13 +31,16 @@ create table flight (
 call as_filed('flight');
 create index flight_of_aircraft on flight (operator_id, aircraft_id, take_off_at);
 create index flight_of_aircraft_by_day on flight (operator_id, aircraft_id, happened_on);
+create index flight_of_entry on flight (operator_id, entry_id);
 
--- A person's word on a gap or a dispute: why the readings differ, and whether a gap was flown.
+-- A person's word on a gap or a dispute: why the readings differ, and whether a gap was flown. It
+-- holds for a break of this amount (seconds; null where a break has none), and for no other.
 create table break_explanation (
   like filed_row including all,
   aircraft_id uuid not null,
   flight_id uuid not null,
   kind text not null check (kind in ('gap', 'overlap', 'meter-backwards', 'place')),
+  amount bigint,
   flown boolean not null,
   explanation text not null check (length(trim(explanation)) > 0),
   foreign key (operator_id, aircraft_id) references aircraft,
@@ -55,17 +60,25 @@ create table stated_rate (
 call as_filed('stated_rate');
 create index stated_rate_of_aircraft on stated_rate (operator_id, aircraft_id);
 
--- Derived and rebuildable: what each day added to each counter, gaps counted as flown included.
-create table usage_day (
+-- Derived and rebuildable: what the landing of each flight added to each counter. Hours are as the
+-- aircraft's logbook takes them, a gap before the flight that counts as flown included; null: the
+-- flight did not say. Moments are whole seconds since 1970, quick to read by the hundred thousand.
+create table usage_step (
   operator_id uuid not null,
   aircraft_id uuid not null,
+  entry_id uuid not null,
   day date not null,
-  counter text not null,
-  amount bigint not null,
-  primary key (operator_id, aircraft_id, day, counter),
+  landed_at bigint not null,
+  hours bigint not null,
+  flight_hours bigint,
+  landings int not null,
+  cycles int,
+  others jsonb,
+  primary key (operator_id, entry_id),
   foreign key (operator_id, aircraft_id) references aircraft
 );
-call as_walled('usage_day');
+call as_walled('usage_step');
+create index step_of_aircraft on usage_step (operator_id, aircraft_id, landed_at);
 
 -- Derived and rebuildable: where one flight does not follow on from the one before it.
 create table flight_break (
@@ -76,7 +89,7 @@ create table flight_break (
   earlier_flight_id uuid,
   amount bigint,
   primary key (operator_id, flight_id, kind),
-  foreign key (operator_id, flight_id) references flight (operator_id, id)
+  foreign key (operator_id, aircraft_id) references aircraft
 );
 call as_walled('flight_break');
 create index break_of_aircraft on flight_break (operator_id, aircraft_id);

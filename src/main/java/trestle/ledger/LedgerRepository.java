@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
+import java.time.Instant;
 import java.util.UUID;
 
 @ApplicationScoped
@@ -21,5 +22,16 @@ class LedgerRepository {
 
   void persist(Object row) {
     entities.persist(row);
+  }
+
+  long lastBy(UUID operatorId, Instant moment) {
+    return entities
+        .createQuery(
+            "select coalesce(max(e.seq), 0) from LedgerEntry e where e.operatorId = :operator"
+                + " and e.recordedAt <= :moment",
+            Long.class)
+        .setParameter("operator", operatorId)
+        .setParameter("moment", moment)
+        .getSingleResult();
   }
 }

@@ -12,6 +12,9 @@ import java.time.LocalDate;
  */
 public record View(LocalDate upTo, Long knownTo) {
 
+  /** All that was ever filed, also what is stated to hold from a later day. */
+  public static final View EVERYTHING = new View(LocalDate.of(9999, 12, 31), null);
+
   /** How it truly was at the end of a day, as far as is known now. */
   public static View asAt(LocalDate day) {
     return new View(day, null);

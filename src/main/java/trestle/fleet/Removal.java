@@ -1,0 +1,29 @@
+package trestle.fleet;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import jakarta.persistence.Transient;
+import java.util.UUID;
+import trestle.ledger.Filed;
+import trestle.ledger.Kind;
+
+@Entity
+@Table(name = "removal")
+@Kind("removal")
+class Removal extends Filed {
+  UUID fitmentId;
+  String why;
+  boolean scheduled;
+
+  @Column(name = "void")
+  boolean isVoid;
+
+  /** For the ledger's line only; the fitment says it. */
+  @Transient UUID fromAircraft;
+
+  @Override
+  public UUID ledgerAircraft() {
+    return fromAircraft;
+  }
+}

@@ -1,0 +1,54 @@
+package trestle.fleet;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Viewer;
+
+/**
+ * A number for each aircraft that every filing moves on if it can move what falls due there. Caches
+ * are keyed by it. Its row is also the aircraft's lock: bump it first, and filings on one aircraft
+ * wait for one another.
+ */
+@ApplicationScoped
+public class Revisions {
+  @Inject AircraftRepository repository;
+
+  /**
+   * Locks the aircraft until the commit and moves their revisions on.
+   *
+   * @throws NotHere when one of them is not in the viewer's operator
+   */
+  @Filing
+  public void bump(Viewer viewer, UUID... aircraftIds) {
+    bump(viewer, Arrays.asList(aircraftIds));
+  }
+
+  @Filing
+  public void bump(Viewer viewer, Collection<UUID> aircraftIds) {
+    Set<UUID> ids = new HashSet<>(aircraftIds);
+    if (!ids.isEmpty() && repository.bump(ids) != ids.size()) {
+      throw new NotHere("There is no such aircraft here.");
+    }
+  }
+
+  @Reading
+  public Map<UUID, Long> of(Viewer viewer, Collection<UUID> aircraftIds) {
+    Map<UUID, Long> revisions = new HashMap<>();
+    if (!aircraftIds.isEmpty()) {
+      for (AircraftRevision row : repository.revisions(aircraftIds)) {
+        revisions.put(row.aircraftId, row.revision);
+      }
+    }
+    return revisions;
+  }
+}

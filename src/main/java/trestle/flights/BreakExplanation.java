@@ -1,0 +1,25 @@
+package trestle.flights;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.util.UUID;
+import trestle.ledger.Filed;
+import trestle.ledger.Kind;
+
+/** A person's word on one break: why, and for a gap whether it was flown. */
+@Entity
+@Table(name = "break_explanation")
+@Kind("break-explanation")
+class BreakExplanation extends Filed {
+  UUID aircraftId;
+  UUID flightId;
+  String kind;
+  Long amount;
+  boolean flown;
+  String explanation;
+
+  @Override
+  public UUID ledgerAircraft() {
+    return aircraftId;
+  }
+}

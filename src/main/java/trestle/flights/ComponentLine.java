@@ -1,0 +1,247 @@
+package trestle.flights;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import trestle.fleet.ComponentHistory;
+import trestle.fleet.ComponentHistory.Opening;
+import trestle.fleet.ComponentHistory.Overhaul;
+import trestle.fleet.Fitting;
+import trestle.reckoning.Counter;
+import trestle.reckoning.Reading;
+import trestle.reckoning.Scale;
+import trestle.reckoning.Usage;
+import trestle.reckoning.Utilisation;
+
+/**
+ * What one component had run by any moment of a view: what it had run when these records began, and
+ * what its aircraft gathered during each fitment since.
+ *
+ * <p>Each counter is told along an {@link Axis}. Where time since new is known the axis is time
+ * since new. Where only time since overhaul is known, the axis is time since that overhaul, so that
+ * "since overhaul" can be reckoned while "since new" stays unknown; and where neither is, it begins
+ * at zero with these records, so that at least "since last done here" can.
+ */
+public final class ComponentLine {
+
+  /** Where a counter's axis has its zero. */
+  public enum Axis {
+    NEW,
+    OVERHAUL,
+    RECORDS
+  }
+
+  private final ComponentHistory history;
+  private final Map<java.util.UUID, UsageLine> aircraft;
+  private final Map<Counter, Opening> openings = new HashMap<>();
+
+  /**
+   * @param aircraft the lines of every aircraft it was ever fitted to
+   */
+  ComponentLine(ComponentHistory history, Map<java.util.UUID, UsageLine> aircraft) {
+    this.history = history;
+    this.aircraft = aircraft;
+    history.openings().forEach(opening -> openings.put(opening.counter(), opening));
+  }
+
+  public ComponentHistory history() {
+    return history;
+  }
+
+  public Set<Counter> counters() {
+    return new HashSet<>(openings.keySet());
+  }
+
+  /** What the axis of a counter begins with; empty for a counter that was never opened. */
+  public Optional<Axis> axis(Counter counter) {
+    Opening opening = openings.get(counter);
+    if (opening == null) {
+      return Optional.empty();
+    }
+    if (opening.sinceNew() != null) {
+      return Optional.of(Axis.NEW);
+    }
+    return Optional.of(opening.sinceOverhaul() != null ? Axis.OVERHAUL : Axis.RECORDS);
+  }
+
+  /** Whether totals of this counter are since new: only then may a fixed point be compared. */
+  public boolean isSinceNew(Counter counter) {
+    return axis(counter).filter(Axis.NEW::equals).isPresent();
+  }
+
+  /** Seconds or a count along the counter's axis, or {@link Scale#UNKNOWN}. */
+  public long unitsAt(Instant moment, Counter counter) {
+    Opening opening = openings.get(counter);
+    if (opening == null || moment.isBefore(opening.at())) {
+      return Scale.UNKNOWN;
+    }
+    long gathered = gathered(counter, opening.at(), moment);
+    return gathered == Scale.UNKNOWN ? Scale.UNKNOWN : start(opening) + gathered;
+  }
+
+  /** Every known total along its axis at a moment: what reckoning compares. */
+  public Usage usageAt(Instant moment) {
+    Map<Counter, Long> known = new HashMap<>();
+    for (Counter counter : openings.keySet()) {
+      long units = unitsAt(moment, counter);
+      if (units != Scale.UNKNOWN) {
+        known.put(counter, units);
+      }
+    }
+    return Usage.ofUnits(known);
+  }
+
+  public Usage total() {
+    return usageAt(Instant.MAX);
+  }
+
+  /** Seconds or a count since new at the end of the view, or {@link Scale#UNKNOWN}. */
+  public long sinceNew(Counter counter) {
+    return isSinceNew(counter) ? unitsAt(Instant.MAX, counter) : Scale.UNKNOWN;
+  }
+
+  /** Seconds or a count since the last overhaul, or {@link Scale#UNKNOWN}. */
+  public long sinceOverhaul(Counter counter) {
+    return since(counter, overhauledAtUnits(counter));
+  }
+
+  /** Seconds or a count since it was fitted where it is now; UNKNOWN when it is not fitted. */
+  public long sinceFitted(Counter counter) {
+    Fitting fitted = history.fitted();
+    return fitted == null ? Scale.UNKNOWN : since(counter, unitsAt(fitted.from(), counter));
+  }
+
+  /**
+   * The readings at the named origins: {@code new} where its day or time is known, {@code overhaul}
+   * for the last one (of one never overhauled: when it was new), and {@code fitted} for the first
+   * fitment since. What of them is not known is left out.
+   */
+  public Map<String, Reading> origins() {
+    Map<String, Reading> origins = new HashMap<>();
+    newReading().ifPresent(reading -> origins.put("new", reading));
+    overhaulReading().ifPresent(reading -> origins.put("overhaul", reading));
+    fittedSince(overhauledAt())
+        .ifPresent(
+            fitting -> origins.put("fitted", new Reading(fitting.on(), usageAt(fitting.at()))));
+    return origins;
+  }
+
+  /** The rates of the aircraft that it is fitted to; none while it is not. */
+  public Utilisation utilisation(LocalDate today) {
+    Fitting fitted = history.fitted();
+    return fitted == null ? Utilisation.NONE : aircraft.get(fitted.aircraftId()).utilisation(today);
+  }
+
+  private Optional<Reading> newReading() {
+    Map<Counter, Long> zero = new HashMap<>();
+    LocalDate on = null;
+    for (Opening opening : openings.values()) {
+      on = opening.newOn() != null ? opening.newOn() : on;
+      if (opening.sinceNew() != null) {
+        zero.put(opening.counter(), 0L);
+      }
+    }
+    return on == null && zero.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Reading(on, Usage.ofUnits(zero)));
+  }
+
+  private Optional<Reading> overhaulReading() {
+    Overhaul last = lastOverhaul();
+    LocalDate on = last == null ? null : last.on();
+    Map<Counter, Long> units = new HashMap<>();
+    for (Opening opening : openings.values()) {
+      if (last == null && opening.overhauledOn() != null) {
+        on = opening.overhauledOn();
+      }
+      long at = overhauledAtUnits(opening.counter());
+      if (at != Scale.UNKNOWN) {
+        units.put(opening.counter(), at);
+      }
+    }
+    return on == null && units.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Reading(on, Usage.ofUnits(units)));
+  }
+
+  /** The counter's total along its axis when it was last overhauled, or UNKNOWN. */
+  private long overhauledAtUnits(Counter counter) {
+    Overhaul last = lastOverhaul();
+    Opening opening = openings.get(counter);
+    if (opening == null) {
+      return Scale.UNKNOWN;
+    }
+    if (last != null && !last.at().isBefore(opening.at())) {
+      return unitsAt(last.at(), counter);
+    }
+    return opening.sinceOverhaul() == null
+        ? Scale.UNKNOWN
+        : start(opening) - opening.sinceOverhaul();
+  }
+
+  private Overhaul lastOverhaul() {
+    List<Overhaul> all = history.overhauls();
+    return all.isEmpty() ? null : all.get(all.size() - 1);
+  }
+
+  private Instant overhauledAt() {
+    Overhaul last = lastOverhaul();
+    return last == null ? Instant.MIN : last.at();
+  }
+
+  private record Moment(Instant at, LocalDate on) {}
+
+  /** When it was first in a place since a moment: it was there then, or was fitted after. */
+  private Optional<Moment> fittedSince(Instant moment) {
+    for (Fitting fitting : history.fittings()) {
+      if (fitting.holdsAt(moment)) {
+        return Optional.of(new Moment(moment, lastOverhaul().on()));
+      }
+      if (!fitting.from().isBefore(moment)) {
+        return Optional.of(new Moment(fitting.from(), fitting.fromOn()));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static long start(Opening opening) {
+    if (opening.sinceNew() != null) {
+      return opening.sinceNew();
+    }
+    return opening.sinceOverhaul() != null ? opening.sinceOverhaul() : 0;
+  }
+
+  private long since(Counter counter, long origin) {
+    long now = unitsAt(Instant.MAX, counter);
+    return now == Scale.UNKNOWN || origin == Scale.UNKNOWN ? Scale.UNKNOWN : now - origin;
+  }
+
+  private long gathered(Counter counter, Instant after, Instant by) {
+    long sum = 0;
+    for (Fitting fitting : history.fittings()) {
+      Instant from = later(after, fitting.from());
+      Instant to = fitting.to() == null ? by : earlier(by, fitting.to());
+      if (from.isBefore(to)) {
+        long gathered = aircraft.get(fitting.aircraftId()).gathered(counter, from, to);
+        if (gathered == Scale.UNKNOWN) {
+          return Scale.UNKNOWN;
+        }
+        sum += gathered;
+      }
+    }
+    return sum;
+  }
+
+  private static Instant later(Instant one, Instant other) {
+    return one.isAfter(other) ? one : other;
+  }
+
+  private static Instant earlier(Instant one, Instant other) {
+    return one.isBefore(other) ? one : other;
+  }
+}

@@ -1,0 +1,246 @@
+package trestle.flights;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import trestle.fleet.CounterWords;
+import trestle.fleet.Fleet;
+import trestle.fleet.Fleet.OpeningSheet;
+import trestle.fleet.Revisions;
+import trestle.flights.UsageSteps.Change;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
+import trestle.ledger.View;
+import trestle.reckoning.Counter;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Refusal;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/**
+ * Filing flights in the journey log, and putting them right. A report that disagrees with the
+ * records is filed all the same, and the answer says with what it disagrees.
+ */
+@ApplicationScoped
+public class JourneyLog {
+  @Inject FlightRepository repository;
+  @Inject UsageSteps steps;
+  @Inject Fleet fleet;
+  @Inject Revisions revisions;
+  @Inject Ledger ledger;
+  @Inject InstantSource clock;
+
+  /**
+   * What was filed.
+   *
+   * @param disagreements how it fails to follow on; in a repeated answer too
+   */
+  public record Logged(UUID id, UUID entryId, long ledgerSeq, Set<BreakKind> disagreements) {
+
+    /** Whether it stands against another record, so that a person must resolve which is right. */
+    public boolean isDisputed() {
+      return disagreements.stream().anyMatch(BreakKind::disputes);
+    }
+  }
+
+  /**
+   * Files a flight.
+   *
+   * @param formKey made when the form was opened: the same form with the same content is filed once
+   *     and answers the same; null when there was no form
+   * @throws Refusal when the report is wrong in itself
+   * @throws Stale when this form has filed something else already
+   */
+  @Filing
+  public Logged file(Viewer viewer, UUID aircraftId, FlightDraft draft, UUID formKey) {
+    revisions.bump(viewer, aircraftId);
+    refuse(draft.faults(clock.instant()));
+    refuse(uncounted(viewer, aircraftId, draft));
+    Flight before = repository.ofForm(Flight.class, formKey).orElse(null);
+    if (before != null) {
+      return again(viewer, before, aircraftId, draft, null);
+    }
+    Flight row = Flight.of(aircraftId, draft, viewer.dateOf(draft.landing()));
+    row.fromForm(formKey);
+    return filed(viewer, row, null);
+  }
+
+  /** Files many flights of one aircraft at once, as an import or a story told does. */
+  @Filing
+  public List<UUID> fileAll(Viewer viewer, UUID aircraftId, List<FlightDraft> drafts) {
+    if (drafts.isEmpty()) {
+      return List.of();
+    }
+    revisions.bump(viewer, aircraftId);
+    List<Flight> rows = new ArrayList<>();
+    for (FlightDraft draft : drafts) {
+      refuse(draft.faults(clock.instant()));
+      rows.add(Flight.of(aircraftId, draft, viewer.dateOf(draft.landing())));
+    }
+    drafts.forEach(draft -> refuse(uncounted(viewer, aircraftId, draft)));
+    steps.change(viewer, Change.of(aircraftId, List.of(), rows.stream().map(Flight::leg).toList()));
+    ledger.file(act(viewer), rows);
+    return rows.stream().map(Flight::id).toList();
+  }
+
+  /**
+   * Replaces a filed flight by what it should have said. The original is kept, and shown.
+   *
+   * @param flightId the row to replace; refused as stale when it has been replaced already
+   */
+  @Filing
+  public Logged correct(
+      Viewer viewer, UUID flightId, FlightDraft draft, String reason, UUID formKey) {
+    Flight original = locked(viewer, flightId);
+    reasonNeeded(reason);
+    refuse(draft.faults(clock.instant()));
+    refuse(uncounted(viewer, original.aircraftId, draft));
+    Flight before = repository.ofForm(Flight.class, formKey).orElse(null);
+    if (before != null) {
+      return again(viewer, before, original.aircraftId, draft, flightId);
+    }
+    refuseReplaced(original);
+    Flight row = Flight.of(original.aircraftId, draft, viewer.dateOf(draft.landing()));
+    row.entryId = original.entryId;
+    row.correct(original.id(), reason.strip());
+    row.fromForm(formKey);
+    return filed(viewer, row, original);
+  }
+
+  /** Says that a filed flight never was. It is kept, shown as void, and counts for nothing. */
+  @Filing
+  public Logged voided(Viewer viewer, UUID flightId, String reason, UUID formKey) {
+    Flight original = locked(viewer, flightId);
+    reasonNeeded(reason);
+    Flight before = repository.ofForm(Flight.class, formKey).orElse(null);
+    if (before != null) {
+      return again(viewer, before, original.aircraftId, original.draft(), flightId);
+    }
+    refuseReplaced(original);
+    Flight row = Flight.of(original.aircraftId, original.draft(), original.happenedOn());
+    row.entryId = original.entryId;
+    row.isVoid = true;
+    row.correct(original.id(), reason.strip());
+    row.fromForm(formKey);
+    return filed(viewer, row, original);
+  }
+
+  /** Reckons all derived rows of an aircraft again from its flights; they come out the same. */
+  @Filing
+  public void rebuild(Viewer viewer, UUID aircraftId) {
+    revisions.bump(viewer, aircraftId);
+    steps.reckonAgain(viewer, aircraftId);
+  }
+
+  private Logged filed(Viewer viewer, Flight row, Flight replaced) {
+    List<Leg> gone = replaced == null || replaced.isVoid ? List.of() : List.of(replaced.leg());
+    List<Leg> come = row.isVoid ? List.of() : List.of(row.leg());
+    List<Break> breaks = List.of();
+    if (!gone.isEmpty() || !come.isEmpty()) {
+      breaks = steps.change(viewer, Change.of(row.aircraftId, gone, come));
+    }
+    ledger.file(act(viewer), row);
+    return new Logged(row.id(), row.entryId, row.ledgerSeq(), kinds(breaks));
+  }
+
+  /** The same form again: with the same content, the same answer. */
+  private Logged again(
+      Viewer viewer, Flight before, UUID aircraftId, FlightDraft draft, UUID corrects) {
+    boolean same =
+        before.aircraftId.equals(aircraftId)
+            && before.draft().equals(draft)
+            && java.util.Objects.equals(before.corrects(), corrects);
+    if (!same) {
+      throw new Stale(
+          "This form has filed a flight already, with other content. Open a new form, or correct"
+              + " what it filed.");
+    }
+    return new Logged(
+        before.id(), before.entryId, before.ledgerSeq(), kinds(steps.breaksAt(before.id())));
+  }
+
+  private Flight locked(Viewer viewer, UUID flightId) {
+    Flight original =
+        repository
+            .row(Flight.class, flightId)
+            .orElseThrow(() -> new NotHere("There is no such flight here."));
+    revisions.bump(viewer, original.aircraftId);
+    return original;
+  }
+
+  private void refuseReplaced(Flight original) {
+    if (repository.isCorrected(Flight.class, original.id())) {
+      throw new Stale("Someone has corrected this flight since you opened this form.");
+    }
+  }
+
+  /** Counters that the aircraft counted by then and the report leaves out. */
+  private List<Refusal.Reason> uncounted(Viewer viewer, UUID aircraftId, FlightDraft draft) {
+    List<Refusal.Reason> faults = new ArrayList<>();
+    for (Counter counter : countedBy(viewer, aircraftId, draft)) {
+      if (counter.equals(StepArrays.FLIGHT_HOURS) && draft.offBlocks() == null) {
+        faults.add(
+            new Refusal.Reason(
+                "off-blocks", "Off blocks is needed: this aircraft's flight hours are counted."));
+        faults.add(
+            new Refusal.Reason(
+                "on-blocks", "On blocks is needed: this aircraft's flight hours are counted."));
+      } else if (counter.equals(StepArrays.CYCLES) && draft.cycles() == null) {
+        faults.add(new Refusal.Reason("cycles", "Cycles is needed: this aircraft counts them."));
+      } else if (isOther(counter) && !draft.others().containsKey(counter)) {
+        faults.add(
+            new Refusal.Reason(
+                counter.name(), CounterWords.of(counter) + " is needed: this aircraft counts it."));
+      }
+    }
+    return faults;
+  }
+
+  private Set<Counter> countedBy(Viewer viewer, UUID aircraftId, FlightDraft draft) {
+    Set<Counter> counted = new LinkedHashSet<>();
+    for (OpeningSheet opening :
+        fleet
+            .openings(viewer, List.of(aircraftId), View.EVERYTHING)
+            .getOrDefault(aircraftId, List.of())) {
+      if (!opening.at().isAfter(draft.landing())) {
+        counted.add(opening.counter());
+      }
+    }
+    return counted;
+  }
+
+  static boolean isOther(Counter counter) {
+    return !counter.equals(Counter.HOURS)
+        && !counter.equals(Counter.LANDINGS)
+        && !counter.equals(StepArrays.FLIGHT_HOURS)
+        && !counter.equals(StepArrays.CYCLES);
+  }
+
+  private static Set<BreakKind> kinds(List<Break> breaks) {
+    Set<BreakKind> kinds = new LinkedHashSet<>();
+    breaks.forEach(each -> kinds.add(each.kind()));
+    return kinds;
+  }
+
+  private static void reasonNeeded(String reason) {
+    if (reason == null || reason.isBlank()) {
+      throw new Refusal("reason", "Reason is needed: say why it changes.");
+    }
+  }
+
+  private static void refuse(List<Refusal.Reason> faults) {
+    if (!faults.isEmpty()) {
+      throw new Refusal(faults);
+    }
+  }
+
+  private Act act(Viewer viewer) {
+    return new Act(viewer.operatorId(), viewer.personId(), clock.instant());
+  }
+}

@@ -1,0 +1,62 @@
+package trestle.fleet;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.Map;
+import java.util.UUID;
+import trestle.reckoning.Counter;
+import trestle.web.Viewer;
+
+/** Invented aircraft and parts for tests, made through the ordinary use cases. */
+@ApplicationScoped
+public class Hangar {
+  @Inject Fleet fleet;
+  @Inject Components components;
+  @Inject Fitments fitments;
+
+  /** A single whose records begin at a moment, at 6,000 h and 2,000 landings. */
+  public UUID single(Viewer viewer, String registration, Instant from) {
+    return register(viewer, Particulars.of(registration, "Skerry 200", "S-1"), from);
+  }
+
+  public UUID register(Viewer viewer, Particulars particulars, Instant from) {
+    return fleet.register(
+        viewer,
+        new Fleet.Registering(
+            particulars,
+            Position.single(),
+            from,
+            Map.of(Counter.HOURS, hours(6_000), Counter.LANDINGS, 2_000L),
+            null));
+  }
+
+  /** An engine with what it had run since new and since overhaul, null where not known. */
+  public UUID engine(Viewer viewer, String serial, Instant at, Long sinceNew, Long sinceOverhaul) {
+    return components.register(
+        viewer,
+        new Components.Registering(
+            PartKind.ENGINE,
+            "TARN-360",
+            serial,
+            "Engine Tarn 360",
+            "Tarn Works",
+            at,
+            Map.of(Counter.HOURS, new Components.Run(sinceNew, sinceOverhaul)),
+            null,
+            null,
+            null));
+  }
+
+  public UUID fit(Viewer viewer, UUID component, UUID aircraft, String position, Instant at) {
+    return fitments.fit(viewer, new Fitments.Fit(component, aircraft, position, at, null));
+  }
+
+  public UUID remove(Viewer viewer, UUID fitment, Instant at) {
+    return fitments.remove(viewer, new Fitments.Remove(fitment, at, "", true, null));
+  }
+
+  public static long hours(double hours) {
+    return Math.round(hours * 3600);
+  }
+}
