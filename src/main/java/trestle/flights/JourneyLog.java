@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import trestle.fleet.CounterWords;
 import trestle.fleet.Fleet;
 import trestle.fleet.Fleet.OpeningSheet;
 import trestle.fleet.Revisions;
