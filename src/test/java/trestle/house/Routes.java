@@ -63,9 +63,7 @@ final class Routes {
     return Files.readAllLines(java.nio.file.Path.of("docs/routes.md")).stream()
         .filter(line -> line.matches("\\| (GET|POST|PUT|DELETE) \\|.*"))
         .map(line -> line.split("\\|"))
-        .map(
-            cells ->
-                new Route(cells[1].trim(), cells[2].trim().replace("`", ""), cells[3].trim()))
+        .map(cells -> new Route(cells[1].trim(), cells[2].trim().replace("`", ""), cells[3].trim()))
         .toList();
   }
 

@@ -74,7 +74,9 @@ class RoutesTest {
     return Routes.inCode().stream().filter(route -> !route.path().startsWith("/api/")).toList();
   }
 
-  /** Asks with ids that are nobody's and a form without a field: refused or not found, never 500. */
+  /**
+   * Asks with ids that are nobody's and a form without a field: refused or not found, never 500.
+   */
   private static Response walk(Visitor visitor, Route route) {
     String path = route.path().replaceAll("\\{[^}]+}", UUID.randomUUID().toString());
     return route.method().equals("GET") ? visitor.get(path) : visitor.post(path, Map.of());
