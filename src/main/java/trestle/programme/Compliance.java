@@ -1,0 +1,46 @@
+package trestle.programme;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
+import trestle.ledger.Filed;
+import trestle.ledger.Kind;
+
+/** The work was done, or (a baseline) where counting starts; readings are what the signer wrote. */
+@Entity
+@Kind("compliance")
+class Compliance extends Filed {
+  static final String DONE = "done";
+  static final String BASELINE = "baseline";
+
+  UUID requirementId;
+  UUID aircraftId;
+  UUID componentId;
+  String kind;
+
+  @JdbcTypeCode(SqlTypes.JSON)
+  String readings = "{}";
+
+  String workReference = "";
+  String certifiedBy = "";
+  String licenceNumber = "";
+  String transcribedFrom = "";
+  boolean complete = true;
+  LocalDate countsFrom;
+  String remarks = "";
+
+  @Column(name = "void")
+  boolean voided;
+
+  @Override
+  public UUID ledgerAircraft() {
+    return aircraftId;
+  }
+
+  UUID subjectId() {
+    return componentId == null ? aircraftId : componentId;
+  }
+}
