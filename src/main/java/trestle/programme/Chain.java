@@ -12,8 +12,7 @@ record Chain<T>(List<T> revisions, Function<T, LocalDate> inForceFrom) {
   static <T> Chain<T> of(
       List<T> revisions, Function<T, LocalDate> inForceFrom, ToLongFunction<T> sequence) {
     return new Chain<>(
-        revisions.stream().sorted(Comparator.comparingLong(sequence)).toList(),
-        inForceFrom);
+        revisions.stream().sorted(Comparator.comparingLong(sequence)).toList(), inForceFrom);
   }
 
   /** The last one filed among those in force by then, or null when none is yet. */

@@ -11,4 +11,13 @@ import java.util.UUID;
  * @param subject {@code aircraft}, {@code engine}, {@code propeller} or {@code component}
  */
 public record RequirementSheet(
-    UUID id, UUID programmeId, UUID aircraftId, UUID componentId, String subject) {}
+    UUID id, UUID programmeId, UUID aircraftId, UUID componentId, String subject) {
+
+  /** The programme, the aircraft or the component. */
+  UUID owner() {
+    if (programmeId != null) {
+      return programmeId;
+    }
+    return aircraftId == null ? componentId : aircraftId;
+  }
+}

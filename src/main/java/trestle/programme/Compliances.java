@@ -1,0 +1,371 @@
+package trestle.programme;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import trestle.fleet.Revisions;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
+import trestle.ledger.View;
+import trestle.reckoning.Usage;
+import trestle.standing.DueItem;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/**
+ * When required work was done. An engineer certifies it under a licence; copied from old papers it
+ * is marked so and is no certification. A correction is a new row; both stay.
+ */
+@ApplicationScoped
+public class Compliances {
+  @Inject ComplianceRepository repository;
+  @Inject RequirementRepository requirements;
+  @Inject Subjects subjects;
+  @Inject DueItems dueItems;
+  @Inject Revisions revisions;
+  @Inject Ledger ledger;
+  @Inject InstantSource clock;
+
+  /** A compliance whose signer wrote other totals than are reckoned for that moment. */
+  public record Discrepancy(String requirement, String subject, ComplianceLine compliance) {}
+
+  /**
+   * Files that work was done, or from where it counts.
+   *
+   * @return the id of its record
+   * @throws Refusal naming the field that can't stand
+   */
+  @Filing
+  public UUID file(Viewer viewer, NewCompliance asked) {
+    bump(viewer, asked.aircraftId(), asked.componentId());
+    Compliance before = repository.ofForm(Compliance.class, asked.formKey());
+    if (before != null) {
+      return before.id();
+    }
+    Compliance row = row(viewer, asked);
+    file(viewer, row);
+    return row.id();
+  }
+
+  /**
+   * Files what should have stood there, with a reason. The requirement and its subject stay.
+   *
+   * @return the id of the new record
+   * @throws Stale when someone corrected the same record since the form was opened
+   */
+  @Filing
+  public UUID correct(Viewer viewer, UUID complianceId, NewCompliance asked, String reason) {
+    Compliance original = standing(viewer, complianceId, asked.formKey());
+    if (original == null) {
+      return repository.ofForm(Compliance.class, asked.formKey()).id();
+    }
+    needReason(reason);
+    if (!original.requirementId.equals(asked.requirementId())
+        || !original.subjectId().equals(subjectOf(asked))) {
+      throw new Refusal("", "A correction is about the same requirement and the same subject.");
+    }
+    Compliance row = row(viewer, asked);
+    row.correct(complianceId, reason);
+    file(viewer, row);
+    return row.id();
+  }
+
+  /** Takes a compliance away that should not have been filed; it stays to be seen. */
+  @Filing
+  public UUID voided(Viewer viewer, UUID complianceId, String reason, UUID formKey) {
+    Compliance original = standing(viewer, complianceId, formKey);
+    if (original == null) {
+      return repository.ofForm(Compliance.class, formKey).id();
+    }
+    needReason(reason);
+    mayFile(viewer, original.transcribedFrom);
+    Compliance row = new Compliance();
+    row.requirementId = original.requirementId;
+    row.aircraftId = original.aircraftId;
+    row.componentId = original.componentId;
+    row.kind = original.kind;
+    row.readings = original.readings;
+    row.workReference = original.workReference;
+    row.certifiedBy = original.certifiedBy;
+    row.licenceNumber = original.licenceNumber;
+    row.transcribedFrom = original.transcribedFrom;
+    row.complete = original.complete;
+    row.countsFrom = original.countsFrom;
+    row.remarks = original.remarks;
+    row.voided = true;
+    row.happened(original.happenedAt(), original.happenedOn());
+    row.correct(complianceId, reason);
+    row.fromForm(formKey);
+    file(viewer, row);
+    return row.id();
+  }
+
+  /** What would fall due next if this were filed; empty where the subject does not carry it. */
+  @Reading
+  public Optional<DueItem> whatFollows(Viewer viewer, NewCompliance asked, UUID instead) {
+    Doing supposed =
+        new Doing(
+            new UUID(0, 0),
+            asked.requirementId(),
+            asked.aircraftId(),
+            asked.componentId(),
+            asked.baseline() ? Compliance.BASELINE : Compliance.DONE,
+            asked.at(),
+            viewer.dateOf(asked.at()),
+            Readings.json(asked.readings()),
+            asked.complete(),
+            asked.countsFrom(),
+            Long.MAX_VALUE);
+    return dueItems
+        .detail(
+            viewer,
+            asked.requirementId(),
+            asked.aircraftId(),
+            asked.componentId(),
+            View.asAt(viewer.dateOf(clock.instant())),
+            supposed,
+            instead)
+        .map(Reckoned.Detail::item);
+  }
+
+  /** One record, standing or not. */
+  @Reading
+  public ComplianceLine one(Viewer viewer, UUID complianceId) {
+    Compliance row = repository.one(Compliance.class, complianceId);
+    if (row == null) {
+      throw new NotHere("There is no such record here.");
+    }
+    return history(viewer, Set.of(row.requirementId), row.aircraftId, row.componentId, Records.ALL)
+        .stream()
+        .filter(line -> line.id().equals(complianceId))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** All that was filed on some requirements of one subject, corrected rows too, oldest first. */
+  @Reading
+  public List<ComplianceLine> history(
+      Viewer viewer,
+      Collection<UUID> requirementIds,
+      UUID aircraftId,
+      UUID componentId,
+      View view) {
+    UUID subject = componentId == null ? aircraftId : componentId;
+    List<Compliance> rows = repository.filed(requirementIds, subject, view);
+    if (rows.isEmpty()) {
+      return List.of();
+    }
+    Map<UUID, UUID> correctedBy = new HashMap<>();
+    rows.stream()
+        .filter(row -> row.corrects() != null)
+        .forEach(row -> correctedBy.put(row.corrects(), row.id()));
+    SubjectLine line = subjects.line(viewer, aircraftId, componentId, view);
+    return rows.stream().map(row -> line(row, correctedBy.get(row.id()), line)).toList();
+  }
+
+  /** Standing compliances whose signed readings differ from what is reckoned, by aircraft. */
+  @Reading
+  public List<Discrepancy> discrepancies(Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    List<SubjectLine> lines = subjects.onAircraft(viewer, aircraftIds, view);
+    Map<UUID, SubjectLine> bySubject = new HashMap<>();
+    lines.forEach(line -> bySubject.put(line.subject().id(), line));
+    Set<UUID> parts = new HashSet<>(bySubject.keySet());
+    parts.removeAll(aircraftIds);
+    List<Doing> differing = new ArrayList<>();
+    for (Doing doing : repository.doings(aircraftIds, parts, view)) {
+      SubjectLine line = bySubject.get(doing.subjectId());
+      if (!doing.isBaseline()
+          && doing.readings().length() > 2
+          && !Readings.differing(Readings.parse(doing.readings()), line.at(doing.at())).isEmpty()) {
+        differing.add(doing);
+      }
+    }
+    return differing.stream()
+        .map(doing -> discrepancy(viewer, doing, bySubject.get(doing.subjectId()), view))
+        .toList();
+  }
+
+  private Discrepancy discrepancy(Viewer viewer, Doing doing, SubjectLine line, View view) {
+    Compliance row = repository.one(Compliance.class, doing.id());
+    String title =
+        requirements.revisions(Set.of(doing.requirementId()), view).stream()
+            .reduce((earlier, later) -> later)
+            .map(revised -> revised.revision().terms().title())
+            .orElse("");
+    return new Discrepancy(title, line.subject().words(), line(row, null, line));
+  }
+
+  private static ComplianceLine line(Compliance row, UUID correctedBy, SubjectLine line) {
+    Usage signed = Readings.parse(row.readings);
+    Usage reckoned = line.at(row.happenedAt());
+    return new ComplianceLine(
+        row.id(),
+        row.requirementId,
+        row.aircraftId,
+        row.componentId,
+        row.kind.equals(Compliance.BASELINE),
+        row.happenedAt(),
+        row.happenedOn(),
+        row.countsFrom,
+        signed,
+        reckoned,
+        row.kind.equals(Compliance.BASELINE)
+            ? List.of()
+            : Readings.differing(signed, reckoned),
+        row.workReference,
+        row.certifiedBy,
+        row.licenceNumber,
+        row.transcribedFrom,
+        row.complete,
+        row.remarks,
+        row.recordedBy(),
+        row.recordedAt(),
+        row.corrects(),
+        correctedBy,
+        row.reason(),
+        row.voided);
+  }
+
+  /** The row to be corrected; null when this very form was filed before. */
+  private Compliance standing(Viewer viewer, UUID complianceId, UUID formKey) {
+    Compliance original = repository.one(Compliance.class, complianceId);
+    if (original == null) {
+      throw new NotHere("There is no such record here.");
+    }
+    bump(viewer, original.aircraftId, original.componentId);
+    if (repository.ofForm(Compliance.class, formKey) != null) {
+      return null;
+    }
+    if (original.voided || repository.correctionOf(Compliance.class, complianceId) != null) {
+      throw new Stale("Someone corrected this record since you opened this form.");
+    }
+    return original;
+  }
+
+  private Compliance row(Viewer viewer, NewCompliance asked) {
+    Instant now = clock.instant();
+    if (asked.at().isAfter(now)) {
+      throw new Refusal("on", "Date must not be in the future.");
+    }
+    if (asked.countsFrom() != null && asked.countsFrom().isAfter(viewer.dateOf(now))) {
+      throw new Refusal("counts-from", "Counts from must not be in the future.");
+    }
+    checkSubject(viewer, asked);
+    mayFile(viewer, asked.transcribedFrom());
+    boolean certified = asked.transcribedFrom().isBlank();
+    if (certified && asked.licenceNumber().isBlank()) {
+      throw new Refusal("licence", "Licence is needed: certify under a licence of yours.");
+    }
+    if (asked.baseline()) {
+      checkBaseline(viewer, asked);
+    }
+    Compliance row = new Compliance();
+    row.requirementId = asked.requirementId();
+    row.aircraftId = asked.aircraftId();
+    row.componentId = asked.componentId();
+    row.kind = asked.baseline() ? Compliance.BASELINE : Compliance.DONE;
+    row.readings = Readings.json(asked.readings());
+    row.workReference = asked.workReference().strip();
+    row.certifiedBy = certified ? viewer.personName() : asked.certifiedBy().strip();
+    row.licenceNumber = asked.licenceNumber().strip();
+    row.transcribedFrom = asked.transcribedFrom().strip();
+    row.complete = asked.complete();
+    row.countsFrom = asked.baseline() ? asked.countsFrom() : null;
+    row.remarks = asked.remarks().strip();
+    row.happened(asked.at(), viewer.dateOf(asked.at()));
+    row.fromForm(asked.formKey());
+    return row;
+  }
+
+  private void checkSubject(Viewer viewer, NewCompliance asked) {
+    Requirement requirement = requirements.findById(asked.requirementId());
+    if (requirement == null) {
+      throw new NotHere("There is no such requirement here.");
+    }
+    boolean aboutAircraft = requirement.subject.equals("aircraft");
+    boolean fits =
+        aboutAircraft == (asked.componentId() == null)
+            && (!aboutAircraft || asked.aircraftId() != null)
+            && (requirement.componentId == null
+                || requirement.componentId.equals(asked.componentId()))
+            && (!aboutAircraft
+                || requirement.aircraftId == null
+                || requirement.aircraftId.equals(asked.aircraftId()));
+    if (!fits) {
+      throw new Refusal("", "That requirement is not about this aircraft or component.");
+    }
+    if (!aboutAircraft && !subjects.isOfKind(viewer, asked.componentId(), requirement.subject)) {
+      throw new Refusal("", "That requirement is not about this kind of component.");
+    }
+  }
+
+  /** Where it counts from, once work was done, is for an engineer to say, with a reference. */
+  private void checkBaseline(Viewer viewer, NewCompliance asked) {
+    boolean doneBefore =
+        repository.filed(Set.of(asked.requirementId()), subjectOf(asked), Records.ALL).stream()
+            .filter(row -> row.kind.equals(Compliance.DONE) && !row.voided)
+            .anyMatch(
+                row ->
+                    !row.happenedAt().isAfter(asked.at())
+                        && repository.correctionOf(Compliance.class, row.id()) == null);
+    if (doneBefore && !viewer.is(Role.ENGINEER)) {
+      throw new Refusal(
+          "kind", "The work was done before: from where it counts now is for an engineer to state.");
+    }
+    if (doneBefore && asked.workReference().isBlank()) {
+      throw new Refusal(
+          "work-reference", "Reference is needed: name the decision by which it counts from there.");
+    }
+  }
+
+  private static void mayFile(Viewer viewer, String transcribedFrom) {
+    if (transcribedFrom.isBlank() && !viewer.is(Role.ENGINEER)) {
+      throw new Refusal(
+          "transcribed-from",
+          "Only an engineer certifies work. To copy it from old papers, name them here.");
+    }
+    if (!viewer.isAny(Role.ENGINEER, Role.CONTROLLER, Role.OWNER)) {
+      throw new Refusal("", "Filing compliance is for engineers, controllers and owners.");
+    }
+  }
+
+  private static UUID subjectOf(NewCompliance asked) {
+    return asked.componentId() == null ? asked.aircraftId() : asked.componentId();
+  }
+
+  private static void needReason(String reason) {
+    if (reason == null || reason.isBlank()) {
+      throw new Refusal("reason", "Reason is needed: say what was wrong.");
+    }
+  }
+
+  private void bump(Viewer viewer, UUID aircraftId, UUID componentId) {
+    Set<UUID> aircraft = new HashSet<>();
+    if (aircraftId != null) {
+      aircraft.add(aircraftId);
+    }
+    if (componentId != null) {
+      aircraft.addAll(subjects.aircraftWith(viewer, componentId));
+    }
+    revisions.bump(viewer, aircraft);
+  }
+
+  private void file(Viewer viewer, Compliance row) {
+    ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);
+  }
+}

@@ -1,0 +1,215 @@
+package trestle.programme;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import trestle.ledger.View;
+import trestle.standing.DueItem;
+import trestle.standing.DueSource;
+import trestle.standing.Subject;
+import trestle.web.Reading;
+import trestle.web.Viewer;
+
+/**
+ * What falls due: the requirements in force of the programmes that aircraft follow (less what they
+ * are excluded from), of aircraft and of the parts fitted to them, each reckoned over the history
+ * of its subject. Reads in a number of statements that does not depend on how many there are.
+ */
+@ApplicationScoped
+public class DueItems implements DueSource {
+  @Inject ProgrammeRepository programmes;
+  @Inject RequirementRepository requirements;
+  @Inject ComplianceRepository compliances;
+  @Inject Subjects subjects;
+
+  @Override
+  @Reading
+  public Map<UUID, List<DueItem>> dueItems(
+      Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    Map<UUID, List<DueItem>> items = new HashMap<>();
+    aircraftIds.forEach(id -> items.put(id, new ArrayList<>()));
+    if (items.isEmpty()) {
+      return items;
+    }
+    List<SubjectLine> lines = subjects.onAircraft(viewer, items.keySet(), view);
+    for (Reckoned reckoned : reckoned(viewer, lines, view, null, null)) {
+      items.get(reckoned.subject().aircraftId()).addAll(reckoned.items());
+    }
+    return items;
+  }
+
+  /** What falls due on one component, wherever it is fitted, or on the shelf. */
+  @Reading
+  public List<DueItem> onComponent(Viewer viewer, UUID componentId, View view) {
+    return reckoned(viewer, subjects.component(viewer, componentId, view), view, null, null)
+        .stream()
+        .flatMap(reckoned -> reckoned.items().stream())
+        .toList();
+  }
+
+  /** One requirement on one subject; empty where the subject does not carry it. */
+  @Reading
+  public Optional<DueItem> one(
+      Viewer viewer, UUID requirementId, UUID aircraftId, UUID componentId, View view) {
+    return detail(viewer, requirementId, aircraftId, componentId, view, null, null)
+        .map(Reckoned.Detail::item);
+  }
+
+  /**
+   * One requirement on one subject, with the history it was reckoned over.
+   *
+   * @param supposed work to count in as if it were filed, or null
+   * @param instead the compliance that it would take the place of, or null
+   */
+  Optional<Reckoned.Detail> detail(
+      Viewer viewer,
+      UUID requirementId,
+      UUID aircraftId,
+      UUID componentId,
+      View view,
+      Doing supposed,
+      UUID instead) {
+    List<SubjectLine> lines =
+        componentId == null
+            ? subjects.aircraft(viewer, aircraftId, view)
+            : subjects.component(viewer, componentId, view);
+    return reckoned(viewer, lines, view, supposed, instead).stream()
+        .flatMap(reckoned -> reckoned.detail(requirementId).stream())
+        .findFirst();
+  }
+
+  private List<Reckoned> reckoned(
+      Viewer viewer, List<SubjectLine> lines, View view, Doing supposed, UUID instead) {
+    Set<UUID> aircraft = new HashSet<>();
+    Set<UUID> parts = new HashSet<>();
+    for (SubjectLine line : lines) {
+      if (line.subject().aircraftId() != null) {
+        aircraft.add(line.subject().aircraftId());
+      }
+      if (!line.subject().isAircraft()) {
+        parts.add(line.subject().id());
+      }
+    }
+    Carried carried = carried(aircraft, parts, view);
+    Coverings coverings = requirements.coverings(view);
+    Map<UUID, List<Doing>> doings = new HashMap<>();
+    for (Doing doing : compliances.doings(aircraft, parts, view)) {
+      if (!doing.id().equals(instead)) {
+        doings.computeIfAbsent(doing.subjectId(), id -> new ArrayList<>()).add(doing);
+      }
+    }
+    if (supposed != null) {
+      doings.computeIfAbsent(supposed.subjectId(), id -> new ArrayList<>()).add(supposed);
+    }
+    Map<UUID, List<ExtensionRow>> extensions = new HashMap<>();
+    for (ExtensionRow row : compliances.extensions(aircraft, parts, view)) {
+      extensions.computeIfAbsent(row.subjectId(), id -> new ArrayList<>()).add(row);
+    }
+    List<Reckoned> all = new ArrayList<>(lines.size());
+    for (SubjectLine line : lines) {
+      UUID id = line.subject().id();
+      SubjectHistory history =
+          SubjectHistory.of(doings.getOrDefault(id, List.of()), coverings, line);
+      all.add(
+          new Reckoned(
+              new Reckoned.Facts(
+                  carried.by(line.subject()),
+                  history,
+                  extensions.getOrDefault(id, List.of()),
+                  line,
+                  view.upTo(),
+                  viewer.zone())));
+    }
+    return all;
+  }
+
+  private Carried carried(Set<UUID> aircraft, Set<UUID> parts, View view) {
+    Map<UUID, UUID> followed = new HashMap<>();
+    programmes
+        .adoptions(aircraft, view)
+        .forEach(adoption -> followed.put(adoption.aircraftId(), adoption.programmeId()));
+    Map<UUID, Set<UUID>> excluded = new HashMap<>();
+    for (ProgrammeRepository.Exclusion exclusion : programmes.exclusions(aircraft, view)) {
+      Set<UUID> those = excluded.computeIfAbsent(exclusion.aircraftId(), id -> new HashSet<>());
+      if (exclusion.ended()) {
+        those.remove(exclusion.requirementId());
+      } else {
+        those.add(exclusion.requirementId());
+      }
+    }
+    return new Carried(
+        followed,
+        excluded,
+        requirements.revisions(new HashSet<>(followed.values()), aircraft, parts, view),
+        view.upTo());
+  }
+
+  /** Which requirements each subject carries on a day. */
+  private static final class Carried {
+    private final Map<UUID, UUID> followed;
+    private final Map<UUID, Set<UUID>> excluded;
+    private final Map<UUID, List<RequirementRepository.Revised>> byOwner = new HashMap<>();
+
+    Carried(
+        Map<UUID, UUID> followed,
+        Map<UUID, Set<UUID>> excluded,
+        List<RequirementRepository.Revised> revisions,
+        LocalDate day) {
+      this.followed = followed;
+      this.excluded = excluded;
+      Map<UUID, RequirementRepository.Revised> inForce = new HashMap<>();
+      for (RequirementRepository.Revised revised : revisions) {
+        if (!revised.revision().inForceFrom().isAfter(day)) {
+          inForce.merge(revised.requirement().id(), revised, Carried::later);
+        }
+      }
+      inForce.values().stream()
+          .filter(revised -> !revised.revision().withdrawn())
+          .sorted(Comparator.comparing(revised -> revised.requirement().id()))
+          .forEach(
+              revised ->
+                  byOwner
+                      .computeIfAbsent(revised.requirement().owner(), id -> new ArrayList<>())
+                      .add(revised));
+    }
+
+    private static RequirementRepository.Revised later(
+        RequirementRepository.Revised one, RequirementRepository.Revised other) {
+      return one.revision().sequence() > other.revision().sequence() ? one : other;
+    }
+
+    List<Revision> by(Subject subject) {
+      List<Revision> carried = new ArrayList<>();
+      UUID aircraft = subject.aircraftId();
+      if (aircraft != null) {
+        add(carried, followed.get(aircraft), subject, excluded.getOrDefault(aircraft, Set.of()));
+        add(carried, aircraft, subject, Set.of());
+      }
+      if (!subject.isAircraft()) {
+        byOwner
+            .getOrDefault(subject.id(), List.of())
+            .forEach(revised -> carried.add(revised.revision()));
+      }
+      return carried;
+    }
+
+    private void add(List<Revision> carried, UUID owner, Subject subject, Set<UUID> without) {
+      for (RequirementRepository.Revised revised : byOwner.getOrDefault(owner, List.of())) {
+        if (revised.requirement().subject().equals(subject.kind())
+            && !without.contains(revised.requirement().id())) {
+          carried.add(revised.revision());
+        }
+      }
+    }
+  }
+}

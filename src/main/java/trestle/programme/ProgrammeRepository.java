@@ -1,0 +1,94 @@
+package trestle.programme;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+import trestle.ledger.View;
+
+@ApplicationScoped
+class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
+
+  /** An adoption that stands. */
+  record Adoption(UUID id, UUID aircraftId, UUID programmeId, LocalDate on, Long sequence) {}
+
+  /** An exclusion, or the end of one. */
+  record Exclusion(
+      UUID id,
+      UUID requirementId,
+      UUID aircraftId,
+      Boolean ended,
+      LocalDate on,
+      String reason,
+      String approvedBy,
+      Long sequence) {}
+
+  /** All rows, oldest first: a programme's own and the corrections of its name. */
+  List<Programme> all(View view) {
+    return getEntityManager()
+        .createQuery(
+            "from Programme p where p.happenedOn <= :upTo and p.ledgerSeq <= :known"
+                + " order by p.ledgerSeq",
+            Programme.class)
+        .setParameter("upTo", view.upTo())
+        .setParameter("known", view.knownBound())
+        .getResultList();
+  }
+
+  /** Oldest first: of an aircraft's, the last counts. */
+  List<Adoption> adoptions(Collection<UUID> aircraftIds, View view) {
+    return getEntityManager()
+        .createQuery(
+            "select a.id, a.aircraftId, a.programmeId, a.happenedOn, a.ledgerSeq"
+                + " from ProgrammeAdoption a where a.aircraftId in :aircraft"
+                + " and a.happenedOn <= :upTo and a.ledgerSeq <= :known"
+                + " and not exists (select 1 from ProgrammeAdoption l"
+                + " where l.corrects = a.id and l.ledgerSeq <= :known)"
+                + " order by a.happenedOn, a.ledgerSeq",
+            Adoption.class)
+        .setParameter("aircraft", aircraftIds)
+        .setParameter("upTo", view.upTo())
+        .setParameter("known", view.knownBound())
+        .getResultList();
+  }
+
+  /** Every aircraft that ever followed some programme. */
+  List<UUID> followers() {
+    return getEntityManager()
+        .createQuery("select distinct a.aircraftId from ProgrammeAdoption a", UUID.class)
+        .getResultList();
+  }
+
+  /** Oldest first: of a requirement's and aircraft's, the last counts. */
+  List<Exclusion> exclusions(Collection<UUID> aircraftIds, View view) {
+    return getEntityManager()
+        .createQuery(
+            "select e.id, e.requirementId, e.aircraftId, e.ended, e.happenedOn, e.reason,"
+                + " e.approvedBy, e.ledgerSeq"
+                + " from RequirementExclusion e where e.aircraftId in :aircraft"
+                + " and e.happenedOn <= :upTo and e.ledgerSeq <= :known"
+                + " order by e.ledgerSeq",
+            Exclusion.class)
+        .setParameter("aircraft", aircraftIds)
+        .setParameter("upTo", view.upTo())
+        .setParameter("known", view.knownBound())
+        .getResultList();
+  }
+
+  Programme ofForm(UUID formKey) {
+    return find("formKey", formKey).firstResult();
+  }
+
+  boolean filed(Class<?> kind, UUID formKey) {
+    return formKey != null
+        && getEntityManager()
+                .createQuery(
+                    "select count(*) from " + kind.getSimpleName() + " r where r.formKey = :key",
+                    Long.class)
+                .setParameter("key", formKey)
+                .getSingleResult()
+            > 0;
+  }
+}

@@ -1,0 +1,284 @@
+package trestle.programme;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import trestle.fleet.Revisions;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
+import trestle.ledger.View;
+import trestle.standing.Subject;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Refusal;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/** What must be done: requirements of a type's programme, of one aircraft, or of one component. */
+@ApplicationScoped
+public class Requirements {
+  @Inject RequirementRepository repository;
+  @Inject ProgrammeRepository programmes;
+  @Inject Subjects subjects;
+  @Inject Revisions revisions;
+  @Inject Ledger ledger;
+  @Inject InstantSource clock;
+
+  /** A requirement and everything that was said of it, the oldest revision first. */
+  public record History(RequirementSheet requirement, List<Revision> revisions) {
+
+    public Revision latest() {
+      return revisions.get(revisions.size() - 1);
+    }
+
+    /** The revision in force on a day, or null when none is yet. */
+    public Revision inForce(LocalDate day) {
+      return new Chain<>(revisions, Revision::inForceFrom).inForce(day);
+    }
+  }
+
+  /**
+   * Creates a requirement with its first revision.
+   *
+   * @return its id
+   * @throws Refusal naming the fields that can't stand, a cycle of covers in words
+   */
+  @Filing
+  public UUID create(Viewer viewer, NewRequirement asked) {
+    bump(viewer, asked.programmeId(), asked.aircraftId(), asked.componentId());
+    List<UUID> before =
+        asked.formKey() == null ? List.of() : repository.requirementsOfForm(asked.formKey());
+    if (!before.isEmpty()) {
+      return before.get(0);
+    }
+    Requirement requirement = new Requirement();
+    requirement.operatorId = viewer.operatorId();
+    requirement.programmeId = asked.programmeId();
+    requirement.aircraftId = asked.aircraftId();
+    requirement.componentId = asked.componentId();
+    requirement.subject = asked.subject();
+    checkOwner(viewer, requirement);
+    check(viewer, requirement.id, requirement.subject, asked.terms());
+
+    repository.persist(requirement);
+    RequirementRevision revision = revision(requirement.id, asked.terms());
+    revision.approvedBy = asked.approvedBy();
+    revision.happened(
+        asked.inForceFrom().atStartOfDay(viewer.zone()).toInstant(), asked.inForceFrom());
+    revision.fromForm(asked.formKey());
+    ledger.file(act(viewer), revision);
+    return requirement.id;
+  }
+
+  /**
+   * Files a revision, with a reason and who approved it.
+   *
+   * @throws Stale when someone revised the requirement since the form was opened
+   */
+  @Filing
+  public void revise(Viewer viewer, NewRevision asked) {
+    RequirementRevision latest = open(viewer, asked);
+    if (latest == null) {
+      return;
+    }
+    Requirement requirement = repository.findById(asked.requirementId());
+    check(viewer, requirement.id, requirement.subject, asked.terms());
+    file(viewer, asked, revision(requirement.id, asked.terms()));
+  }
+
+  /** Ends a requirement from a day on, with a reason and who approved it. */
+  @Filing
+  public void withdraw(
+      Viewer viewer,
+      UUID requirementId,
+      UUID revises,
+      LocalDate from,
+      String reason,
+      String approvedBy) {
+    NewRevision asked =
+        new NewRevision(requirementId, revises, null, from, reason, approvedBy, null);
+    open(viewer, asked);
+    RequirementRevision end = revision(requirementId, history(viewer, requirementId).latest().terms());
+    end.withdrawn = true;
+    file(viewer, asked, end);
+  }
+
+  /** The requirement with all its revisions, known now. */
+  @Reading
+  public History history(Viewer viewer, UUID requirementId) {
+    return history(viewer, requirementId, View.asAt(LocalDate.MAX));
+  }
+
+  /** The requirement with the revisions that were known in a view. */
+  @Reading
+  public History history(Viewer viewer, UUID requirementId, View view) {
+    List<RequirementRepository.Revised> all = repository.revisions(Set.of(requirementId), view);
+    if (all.isEmpty()) {
+      throw new NotHere("There is no such requirement here.");
+    }
+    return new History(
+        all.get(0).requirement(),
+        all.stream().map(RequirementRepository.Revised::revision).toList());
+  }
+
+  /** The latest revision of each requirement of a programme, in the order they were created. */
+  @Reading
+  public List<History> ofProgramme(Viewer viewer, UUID programmeId, View view) {
+    return histories(repository.revisions(Set.of(programmeId), Set.of(), Set.of(), view));
+  }
+
+  /** The requirements of one aircraft of its own. */
+  @Reading
+  public List<History> ofAircraft(Viewer viewer, UUID aircraftId, View view) {
+    return histories(repository.revisions(Set.of(), Set.of(aircraftId), Set.of(), view));
+  }
+
+  /** The requirements of one component of its own. */
+  @Reading
+  public List<History> ofComponent(Viewer viewer, UUID componentId, View view) {
+    return histories(repository.revisions(Set.of(), Set.of(), Set.of(componentId), view));
+  }
+
+  /**
+   * The requirements that one about this kind of subject could cover or be due with: of the same
+   * owner, and of the programme that owner follows.
+   */
+  @Reading
+  public List<History> nameable(Viewer viewer, RequirementSheet requirement, View view) {
+    Set<UUID> programme = new HashSet<>();
+    Set<UUID> aircraft = new HashSet<>();
+    Set<UUID> parts = new HashSet<>();
+    if (requirement.programmeId() != null) {
+      programme.add(requirement.programmeId());
+    } else if (requirement.aircraftId() != null) {
+      aircraft.add(requirement.aircraftId());
+      programmes.adoptions(aircraft, view).stream()
+          .reduce((earlier, later) -> later)
+          .ifPresent(adoption -> programme.add(adoption.programmeId()));
+    } else {
+      parts.add(requirement.componentId());
+    }
+    return histories(repository.revisions(programme, aircraft, parts, view)).stream()
+        .filter(other -> !other.latest().withdrawn())
+        .filter(other -> other.requirement().subject().equals(requirement.subject()))
+        .filter(other -> !other.requirement().id().equals(requirement.id()))
+        .toList();
+  }
+
+  private static List<History> histories(List<RequirementRepository.Revised> revised) {
+    Map<RequirementSheet, List<Revision>> all = new LinkedHashMap<>();
+    revised.stream()
+        .sorted(Comparator.comparingLong(one -> one.revision().sequence()))
+        .forEach(
+            one ->
+                all.computeIfAbsent(one.requirement(), id -> new ArrayList<>())
+                    .add(one.revision()));
+    return all.entrySet().stream()
+        .map(entry -> new History(entry.getKey(), entry.getValue()))
+        .toList();
+  }
+
+  /** The latest revision, when that is the one the person saw; null when this form was filed. */
+  private RequirementRevision open(Viewer viewer, NewRevision asked) {
+    Requirement requirement = repository.findById(asked.requirementId());
+    if (requirement == null) {
+      throw new NotHere("There is no such requirement here.");
+    }
+    bump(viewer, requirement.programmeId, requirement.aircraftId, requirement.componentId);
+    repository.lock(asked.requirementId());
+    if (repository.filedForm(asked.formKey())) {
+      return null;
+    }
+    RequirementRevision latest = repository.latest(asked.requirementId());
+    if (!latest.id().equals(asked.revises())) {
+      throw new Stale("Someone revised “" + latest.title + "” since you opened this form.");
+    }
+    if (latest.withdrawn) {
+      throw new Refusal("", "“" + latest.title + "” has been withdrawn.");
+    }
+    if (asked.reason() == null || asked.reason().isBlank()) {
+      throw new Refusal("reason", "Reason is needed: say why it is revised.");
+    }
+    if (asked.approvedBy() == null || asked.approvedBy().isBlank()) {
+      throw new Refusal("approved-by", "Approved by is needed: say who approved the revision.");
+    }
+    return latest;
+  }
+
+  private void file(Viewer viewer, NewRevision asked, RequirementRevision revision) {
+    revision.revises = asked.revises();
+    revision.approvedBy = asked.approvedBy();
+    revision.because(asked.reason());
+    revision.happened(
+        asked.inForceFrom().atStartOfDay(viewer.zone()).toInstant(), asked.inForceFrom());
+    revision.fromForm(asked.formKey());
+    ledger.file(act(viewer), revision);
+  }
+
+  private static RequirementRevision revision(UUID requirementId, Terms terms) {
+    RequirementRevision revision = new RequirementRevision();
+    revision.requirementId = requirementId;
+    revision.title = terms.title().strip();
+    revision.kind = terms.kind().word();
+    revision.rule = RuleJson.text(terms.rule());
+    revision.effectiveOn = terms.effectiveOn();
+    revision.force = terms.force().word();
+    revision.forbids = terms.forbids().strip();
+    revision.covers = terms.covers().toArray(UUID[]::new);
+    revision.toleranceCondition = terms.toleranceCondition().strip();
+    revision.toleranceSource = terms.toleranceSource().strip();
+    revision.sourceReference = terms.sourceReference().strip();
+    revision.labourMinutes = terms.labourMinutes();
+    revision.downtimeHours = terms.downtimeHours();
+    return revision;
+  }
+
+  private void checkOwner(Viewer viewer, Requirement requirement) {
+    if (requirement.programmeId != null && programmes.findById(requirement.programmeId) == null) {
+      throw new NotHere("There is no such programme here.");
+    }
+    boolean component = requirement.componentId != null;
+    if (component != requirement.subject.equals(Subject.COMPONENT)) {
+      throw new Refusal("subject", "A component’s requirement is about that component alone.");
+    }
+  }
+
+  private void check(Viewer viewer, UUID id, String subject, Terms terms) {
+    Map<UUID, RequirementRepository.Revised> named = new HashMap<>();
+    if (!terms.covers().isEmpty() || !Rules.companions(terms.rule()).isEmpty()) {
+      // So that two requirements filed at once can't close a circle between them.
+      repository.lockCoverings(viewer.operatorId());
+      repository.latestOfAll().forEach(one -> named.put(one.requirement().id(), one));
+    }
+    List<Refusal.Reason> reasons = new TermsCheck(id, subject, terms, named).reasons();
+    if (!reasons.isEmpty()) {
+      throw new Refusal(reasons);
+    }
+  }
+
+  private void bump(Viewer viewer, UUID programmeId, UUID aircraftId, UUID componentId) {
+    Collection<UUID> aircraft =
+        programmeId != null
+            ? programmes.followers()
+            : aircraftId != null
+                ? List.of(aircraftId)
+                : subjects.aircraftWith(viewer, componentId);
+    revisions.bump(viewer, aircraft);
+  }
+
+  private Act act(Viewer viewer) {
+    return new Act(viewer.operatorId(), viewer.personId(), clock.instant());
+  }
+}
