@@ -115,8 +115,7 @@ final class Reckoned {
             facts.line().now(),
             facts.line().utilisation(),
             companions(revision, history));
-    Reckoning reckoning =
-        Reckoner.reckon(revision.terms().rule(), historyOf(revision, history), now);
+    Reckoning reckoning = Reckoner.reckon(rule(revision), historyOf(revision, history), now);
     underWay.remove(id);
     done.put(id, reckoning);
     return reckoning;
@@ -124,7 +123,7 @@ final class Reckoned {
 
   /** The history as the core takes it, with origins and extensions. */
   History historyOf(Revision revision, SubjectHistory.Of history) {
-    Rule rule = revision.terms().rule();
+    Rule rule = rule(revision);
     List<Reading> doings = new ArrayList<>(history.doings().size());
     history.doings().forEach(counted -> doings.add(counted.reading()));
     return new History(
@@ -132,6 +131,10 @@ final class Reckoned {
         doings,
         Rules.namesOrigin(rule) ? origins(revision) : Map.of(),
         extensions(revision, history));
+  }
+
+  private Rule rule(Revision revision) {
+    return Rules.sinceNew(revision.terms().rule(), facts.line()::isSinceNew);
   }
 
   private Map<String, Reading> origins(Revision revision) {

@@ -152,8 +152,8 @@ public class Requirements {
   }
 
   /**
-   * The requirements that one about this kind of subject could cover or be due with: of the same
-   * owner, and of the programme that owner follows.
+   * The requirements that one could cover or be due with: of the same owner, and of the programme
+   * that owner follows; about the same kind of subject where that is said.
    */
   @Reading
   public List<History> nameable(Viewer viewer, RequirementSheet requirement, View view) {
@@ -172,7 +172,10 @@ public class Requirements {
     }
     return histories(repository.revisions(programme, aircraft, parts, view)).stream()
         .filter(other -> !other.latest().withdrawn())
-        .filter(other -> other.requirement().subject().equals(requirement.subject()))
+        .filter(
+            other ->
+                requirement.subject() == null
+                    || other.requirement().subject().equals(requirement.subject()))
         .filter(other -> !other.requirement().id().equals(requirement.id()))
         .toList();
   }

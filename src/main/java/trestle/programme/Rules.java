@@ -5,6 +5,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
+import trestle.reckoning.Amount;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Entry;
 import trestle.reckoning.Group;
@@ -96,6 +98,55 @@ final class Rules {
                 limit instanceof Limit.Measured measured && measured.tolerance() != null
                     || limit instanceof Limit.Every every && every.window() != null);
     return gives[0];
+  }
+
+  /**
+   * The rule with fixed totals of some counters said as so much since new, so that they are unknown
+   * where it is not known how long since new the subject has run.
+   */
+  static Rule sinceNew(Rule rule, Predicate<Counter> unlessKnown) {
+    boolean[] asked = {false};
+    each(rule, limit -> asked[0] |= isTotal(limit, unlessKnown));
+    if (!asked[0]) {
+      return rule;
+    }
+    return new Rule(
+        sinceNew(rule.group(), unlessKnown),
+        rule.initial() == null ? null : sinceNew(rule.initial(), unlessKnown),
+        rule.once());
+  }
+
+  private static Group sinceNew(Group group, Predicate<Counter> unlessKnown) {
+    List<Entry> entries = new ArrayList<>();
+    for (Entry entry : group.limits()) {
+      if (entry instanceof Group inner) {
+        entries.add(sinceNew(inner, unlessKnown));
+      } else {
+        entries.add(
+            isTotal((Limit) entry, unlessKnown) ? sinceNew((Limit.Fixed) entry) : entry);
+      }
+    }
+    return new Group(group.combine(), entries);
+  }
+
+  private static boolean isTotal(Limit limit, Predicate<Counter> unlessKnown) {
+    return limit instanceof Limit.Fixed fixed
+        && fixed.scale() instanceof Counter counter
+        && fixed.point() > 0
+        && !unlessKnown.test(counter);
+  }
+
+  private static Limit sinceNew(Limit.Fixed fixed) {
+    Counter counter = (Counter) fixed.scale();
+    return new Limit.Every(
+        counter,
+        new Amount(fixed.point(), counter.unit()),
+        Limit.Ends.ANNIVERSARY,
+        NEW,
+        fixed.soon(),
+        fixed.tolerance(),
+        Limit.Late.RESTART,
+        null);
   }
 
   private static void each(Rule rule, Consumer<Limit> visit) {

@@ -2,6 +2,7 @@ package trestle.programme;
 
 import java.time.Instant;
 import java.util.Map;
+import trestle.reckoning.Counter;
 import trestle.reckoning.Reading;
 import trestle.reckoning.Usage;
 import trestle.reckoning.Utilisation;
@@ -22,4 +23,9 @@ interface SubjectLine {
   Map<String, Reading> origins();
 
   Utilisation utilisation();
+
+  /** Whether totals of this counter are since new: only then may a fixed point be compared. */
+  default boolean isSinceNew(Counter counter) {
+    return true;
+  }
 }

@@ -12,6 +12,7 @@ final class Progress {
   private long anchor = Scale.UNKNOWN;
   private long k;
   private boolean overrun;
+  private Step.Why why = Step.Why.UNKNOWN;
 
   private Progress(Limit.Every limit) {
     this.limit = limit;
@@ -24,8 +25,10 @@ final class Progress {
     int next = 0;
     if (history.baseline() != null) {
       progress.anchor = limit.scale().pointOf(history.baseline());
+      progress.why = Step.Why.BASELINE;
     } else if (!doings.isEmpty()) {
       progress.anchor = limit.scale().pointOf(doings.get(next++));
+      progress.why = Step.Why.FIRST_DONE;
     }
     for (; next < doings.size(); next++) {
       Extension granted = Reckoner.granted(extensions, next);
@@ -43,6 +46,11 @@ final class Progress {
     return overrun;
   }
 
+  /** Where it stands, for a page that explains it. */
+  Step step() {
+    return new Step(why, anchor, k, due(), overrun);
+  }
+
   private void record(long done, Extension granted) {
     long due = due();
     if (done == Scale.UNKNOWN || due == Scale.UNKNOWN) {
@@ -52,10 +60,13 @@ final class Progress {
     overrun = done > limit.lastGood(granted == null ? due : granted.due());
     if (inWindow(done, due)) {
       k++;
+      why = Step.Why.WITHIN_WINDOW;
     } else if (done <= due || limit.late() == Limit.Late.RESTART) {
       restart(done);
+      why = Step.Why.FROM_DONE;
     } else {
       k = limit.timesBetween(anchor, done);
+      why = Step.Why.KEPT_SCHEDULE;
     }
   }
 
@@ -65,6 +76,7 @@ final class Progress {
    */
   private void recordUnknown(long done) {
     overrun = false;
+    why = Step.Why.UNKNOWN;
     restart(limit.late() == Limit.Late.RESTART && limit.window() == null ? done : Scale.UNKNOWN);
   }
 

@@ -31,6 +31,24 @@ public final class Reckoner {
         : new Reckoner(history, now).group(group, extensions(rule, history), 0);
   }
 
+  /**
+   * How a limit that counts from last done came to its due point: a step for the baseline, if there
+   * is one, and one for each doing.
+   *
+   * @param path the path of indexes down to the limit
+   */
+  public static List<Step> steps(
+      Limit.Every limit, List<Integer> path, Rule rule, History history) {
+    List<Extension> granted =
+        extensions(rule, history).stream().filter(one -> one.limit().equals(path)).toList();
+    List<Step> steps = new ArrayList<>();
+    for (int n = history.baseline() == null ? 1 : 0; n <= history.doings().size(); n++) {
+      History first = new History(history.baseline(), history.doings().subList(0, n));
+      steps.add(Progress.of(limit, first, granted).step());
+    }
+    return steps;
+  }
+
   /** Those of the group that is reckoned: what was granted to an initial group ended with it. */
   private static List<Extension> extensions(Rule rule, History history) {
     List<Extension> all = history.extensions();

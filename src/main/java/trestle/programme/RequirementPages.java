@@ -1,0 +1,233 @@
+package trestle.programme;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import trestle.ledger.View;
+import trestle.standing.Subject;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.Form;
+import trestle.web.Option;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/** New requirements, their revisions, and their end. */
+@Path("/requirements")
+public class RequirementPages {
+  @Inject Requirements requirements;
+  @Inject RequirementView views;
+  @Inject InstantSource clock;
+  @Inject Viewer viewer;
+
+  @CheckedTemplate(
+      basePath = "programme",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record RequirementNew(
+      RequirementView.Owner owner, Form form, List<Option> nameable, List<Option> subjects)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "programme",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record RequirementPage(RequirementView.Seen seen) implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "programme",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record RequirementRevise(
+      RequirementView.Owner owner,
+      Requirements.History requirement,
+      Form form,
+      List<Option> nameable,
+      Revision theirs)
+      implements TemplateInstance {}
+
+  @GET
+  @Path("new")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
+  public Response ask(
+      @QueryParam("programme") UUID programme,
+      @QueryParam("aircraft") UUID aircraft,
+      @QueryParam("component") UUID component) {
+    Form form =
+        RequirementForm.blank(today())
+            .with("programme", programme)
+            .with("aircraft", aircraft)
+            .with("component", component);
+    return Answers.page(newPage(form));
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
+  public Response create(MultivaluedMap<String, String> posted) {
+    Form form = Form.of(posted);
+    UUID programme = form.optional("programme", "Programme").uuid();
+    UUID aircraft = form.optional("aircraft", "Aircraft").uuid();
+    UUID component = form.optional("component", "Component").uuid();
+    String subject =
+        component == null
+            ? form.required("subject", "About").choice(values(SUBJECTS))
+            : Subject.COMPONENT;
+    Terms terms = RequirementForm.read(form, coverable(programme, aircraft, component));
+    LocalDate from = form.required("in-force-from", "In force from").date();
+    String approvedBy = form.required("approved-by", "Approved by").text(120);
+    if (form.isReady()) {
+      try {
+        UUID id =
+            requirements.create(
+                viewer,
+                new NewRequirement(
+                    programme, aircraft, component, subject, terms, from, approvedBy, form.key()));
+        return Answers.see(views.link(id, aircraft, component));
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      }
+    }
+    return Answers.again(form, newPage(form));
+  }
+
+  @GET
+  @Path("{id}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response one(
+      @PathParam("id") UUID id,
+      @QueryParam("aircraft") UUID aircraft,
+      @QueryParam("component") UUID component) {
+    return Answers.page(new RequirementPage(views.seen(viewer, id, aircraft, component, now())));
+  }
+
+  @GET
+  @Path("{id}/revision")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
+  public Response askRevision(@PathParam("id") UUID id) {
+    Requirements.History history = requirements.history(viewer, id);
+    return Answers.page(
+        revisePage(history, RequirementForm.of(history.latest(), today()), null));
+  }
+
+  @POST
+  @Path("{id}/revision")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
+  public Response revise(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    Form form = Form.of(posted);
+    Requirements.History history = requirements.history(viewer, id);
+    boolean withdraw = form.checked("withdraw");
+    Terms terms = withdraw ? null : RequirementForm.read(form, values(nameable(history)));
+    LocalDate from = form.required("in-force-from", "In force from").date();
+    String reason = form.required("reason", "Reason").text(500);
+    String approvedBy = form.required("approved-by", "Approved by").text(120);
+    UUID revises = form.required("revises", "What is revised").uuid();
+    if (form.isReady()) {
+      try {
+        if (withdraw) {
+          requirements.withdraw(viewer, id, revises, from, reason, approvedBy);
+        } else {
+          requirements.revise(
+              viewer, new NewRevision(id, revises, terms, from, reason, approvedBy, form.key()));
+        }
+        return Answers.see("/requirements/" + id);
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        return stale(id, form, stale);
+      }
+    }
+    return Answers.again(form, revisePage(history, form, null));
+  }
+
+  /** Both versions are shown; sending once more revises what the other person filed. */
+  private Response stale(UUID id, Form form, Stale stale) {
+    Requirements.History history = requirements.history(viewer, id);
+    form.fail("", stale.getMessage());
+    form.with("revises", history.latest().id());
+    return Answers.page(409, revisePage(history, form, history.latest()));
+  }
+
+  private TemplateInstance newPage(Form form) {
+    UUID programme = form.optional("programme", "Programme").uuid();
+    UUID aircraft = form.optional("aircraft", "Aircraft").uuid();
+    UUID component = form.optional("component", "Component").uuid();
+    return new RequirementNew(
+        views.owner(viewer, programme, aircraft, component),
+        form,
+        options(
+            requirements.nameable(
+                viewer, new RequirementSheet(null, programme, aircraft, component, null), now())),
+        component == null ? SUBJECTS : List.of());
+  }
+
+  private TemplateInstance revisePage(Requirements.History history, Form form, Revision theirs) {
+    RequirementSheet sheet = history.requirement();
+    return new RequirementRevise(
+        views.owner(viewer, sheet.programmeId(), sheet.aircraftId(), sheet.componentId()),
+        history,
+        form,
+        nameable(history),
+        theirs);
+  }
+
+  private List<String> coverable(UUID programme, UUID aircraft, UUID component) {
+    if (programme == null && aircraft == null && component == null) {
+      return List.of();
+    }
+    return values(
+        options(
+            requirements.nameable(
+                viewer, new RequirementSheet(null, programme, aircraft, component, null), now())));
+  }
+
+  private List<Option> nameable(Requirements.History history) {
+    return options(requirements.nameable(viewer, history.requirement(), now()));
+  }
+
+  private static List<Option> options(List<Requirements.History> all) {
+    return all.stream()
+        .map(
+            one ->
+                new Option(
+                    one.requirement().id().toString(),
+                    one.latest().terms().title(),
+                    one.latest().ruleWords()))
+        .toList();
+  }
+
+  private static List<String> values(List<Option> options) {
+    return options.stream().map(Option::value).toList();
+  }
+
+  private static final List<Option> SUBJECTS =
+      List.of(
+          new Option(Subject.AIRCRAFT, "The aircraft"),
+          new Option(Subject.ENGINE, "Each engine fitted"),
+          new Option(Subject.PROPELLER, "Each propeller fitted"));
+
+  private View now() {
+    return View.asAt(today());
+  }
+
+  private LocalDate today() {
+    return viewer.dateOf(clock.instant());
+  }
+}

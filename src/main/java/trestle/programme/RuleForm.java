@@ -1,0 +1,158 @@
+package trestle.programme;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import trestle.formats.JsonText;
+import trestle.formats.MalformedJson;
+import trestle.reckoning.Entry;
+import trestle.reckoning.Group;
+import trestle.reckoning.Limit;
+import trestle.reckoning.Rule;
+import trestle.web.FieldError;
+import trestle.web.Form;
+import trestle.web.JsonInput;
+
+/**
+ * A rule as a person fills it in: up to three limits, up to two used until the work is first done,
+ * perhaps other work that it is due with; or, for anything nested, its JSON.
+ */
+final class RuleForm {
+  static final int LIMITS = 3;
+  static final int INITIAL_LIMITS = 2;
+  static final String EXPERT = "rule";
+  private static final int MOST_TEXT = 20_000;
+
+  private final Form form;
+
+  private RuleForm(Form form) {
+    this.form = form;
+  }
+
+  /** The rule that was filled in, or null; the form then has the sentences. */
+  static Rule read(Form form) {
+    return new RuleForm(form).rule();
+  }
+
+  /** Fills the form in with a rule; one that its rows can't say goes into the expert's text. */
+  static void fill(Form form, Rule rule) {
+    new RuleForm(form).fill(rule);
+  }
+
+  private Rule rule() {
+    String json = form.optional(EXPERT, "Rule as JSON").lines(MOST_TEXT);
+    List<Entry> limits = rows("limit", LIMITS);
+    UUID with = form.optional("with", "Due with").uuid();
+    if (with != null) {
+      limits.add(new Limit.With(with.toString()));
+    }
+    if (json != null) {
+      if (!limits.isEmpty()) {
+        form.fail(EXPERT, "Rule as JSON must stay empty when limits are filled in above.");
+      }
+      return expert(json);
+    }
+    if (limits.isEmpty()) {
+      form.fail("limit-1-by", "Limit 1 must say when the work is due.");
+      return null;
+    }
+    List<Entry> initial = rows("initial", INITIAL_LIMITS);
+    Rule rule =
+        new Rule(
+            group("combine", limits),
+            initial.isEmpty() ? null : group("initial-combine", initial),
+            form.checked("once"));
+    return form.isOk() ? rule : null;
+  }
+
+  private List<Entry> rows(String prefix, int most) {
+    List<Entry> limits = new ArrayList<>();
+    for (int row = 1; row <= most; row++) {
+      Limit limit = new LimitRow(form, prefix, row).read();
+      if (limit != null) {
+        limits.add(limit);
+      }
+    }
+    return limits;
+  }
+
+  private Group group(String combine, List<Entry> limits) {
+    return new Group(
+        form.value(combine).equals(Group.Combine.LAST.word())
+            ? Group.Combine.LAST
+            : Group.Combine.FIRST,
+        limits);
+  }
+
+  private Rule expert(String json) {
+    List<FieldError> errors = new ArrayList<>();
+    try {
+      Optional<Rule> rule = RuleJson.readKept(JsonInput.root(JsonText.parse(json), errors));
+      if (rule.isPresent()) {
+        return rule.get();
+      }
+    } catch (MalformedJson e) {
+      form.fail(EXPERT, "Rule as JSON is not JSON: its text " + e.getMessage() + ".");
+      return null;
+    } catch (JsonInput.TooMuchWrong e) {
+      // The first of them is told below.
+    }
+    FieldError first = errors.get(0);
+    String where = first.field().isEmpty() ? "" : ", at " + first.field();
+    form.fail(EXPERT, "Rule as JSON" + where + ": " + first.reason() + ".");
+    return null;
+  }
+
+  private void fill(Rule rule) {
+    List<Limit> limits = new ArrayList<>();
+    String with = null;
+    for (Entry entry : rule.group().limits()) {
+      if (entry instanceof Limit.With companion && with == null) {
+        with = companion.requirement();
+      } else if (entry instanceof Limit limit) {
+        limits.add(limit);
+      } else {
+        limits.clear();
+        break;
+      }
+    }
+    boolean said = limits.size() <= LIMITS && says(rule.group(), limits, with);
+    if (!said || rule.initial() != null && !saysInitial(rule.initial())) {
+      form.with(EXPERT, RuleJson.text(rule));
+      return;
+    }
+    form.with("combine", rule.group().combine().word()).with("with", with);
+    fill("limit", limits);
+    if (rule.initial() != null) {
+      form.with("initial-combine", rule.initial().combine().word());
+      fill("initial", rule.initial().limits().stream().map(Limit.class::cast).toList());
+    }
+    if (rule.once()) {
+      form.with("once", "yes");
+    }
+  }
+
+  /** With other work, rows can say it only where that stands last, as they are read back. */
+  private static boolean says(Group group, List<Limit> limits, String with) {
+    int size = limits.size() + (with == null ? 0 : 1);
+    boolean last =
+        with == null
+            || group.limits().get(group.limits().size() - 1) instanceof Limit.With companion
+                && companion.requirement().equals(with);
+    return size == group.limits().size()
+        && last
+        && limits.stream().noneMatch(Limit.With.class::isInstance);
+  }
+
+  private static boolean saysInitial(Group initial) {
+    return initial.limits().size() <= INITIAL_LIMITS
+        && initial.limits().stream().allMatch(Limit.Measured.class::isInstance);
+  }
+
+  private void fill(String prefix, List<Limit> limits) {
+    for (int i = 0; i < limits.size(); i++) {
+      new LimitRow(form, prefix, i + 1).fill((Limit.Measured) limits.get(i));
+    }
+  }
+}
