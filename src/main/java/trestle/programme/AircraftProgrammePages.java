@@ -55,7 +55,8 @@ public class AircraftProgrammePages {
       List<Compliances.Discrepancy> discrepancies,
       Form adoption,
       Form exclusion,
-      boolean mayChange)
+      boolean mayChange,
+      List<Option> changes)
       implements TemplateInstance {}
 
   @GET
@@ -135,7 +136,8 @@ public class AircraftProgrammePages {
         compliances.discrepancies(viewer, List.of(id), now),
         adoption,
         exclusion,
-        viewer.isAny(Role.OWNER, Role.CONTROLLER));
+        viewer.isAny(Role.OWNER, Role.CONTROLLER),
+        new RuleChoices().changes());
   }
 
   private List<Line> lines(

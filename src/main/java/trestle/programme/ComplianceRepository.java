@@ -55,8 +55,7 @@ class ComplianceRepository implements PanacheRepositoryBase<Compliance, UUID> {
     return filed("Compliance", Compliance.class, requirements, subjectId, view);
   }
 
-  List<GrantedExtension> filedExtensions(
-      Collection<UUID> requirements, UUID subjectId, View view) {
+  List<GrantedExtension> filedExtensions(Collection<UUID> requirements, UUID subjectId, View view) {
     return filed("GrantedExtension", GrantedExtension.class, requirements, subjectId, view);
   }
 
@@ -81,8 +80,7 @@ class ComplianceRepository implements PanacheRepositoryBase<Compliance, UUID> {
   /** The row that corrects another, or null. */
   <T> T correctionOf(Class<T> kind, UUID id) {
     return entities()
-        .createQuery(
-            "from " + kind.getSimpleName() + " c where c.corrects = :id", kind)
+        .createQuery("from " + kind.getSimpleName() + " c where c.corrects = :id", kind)
         .setParameter("id", id)
         .getResultStream()
         .findFirst()

@@ -13,12 +13,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
 import trestle.reckoning.Usage;
-import trestle.standing.DueItem;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
@@ -42,7 +42,22 @@ public class Compliances {
   @Inject InstantSource clock;
 
   /** A compliance whose signer wrote other totals than are reckoned for that moment. */
-  public record Discrepancy(String requirement, String subject, ComplianceLine compliance) {}
+  public record Discrepancy(String requirement, String subject, ComplianceLine compliance) {
+
+    public String signed() {
+      return words(compliance.signed());
+    }
+
+    public String reckoned() {
+      return words(compliance.reckoned());
+    }
+
+    private String words(Usage usage) {
+      return compliance.differing().stream()
+          .map(counter -> Missing.words(counter) + " " + counter.unit().show(usage.units(counter)))
+          .collect(Collectors.joining(", "));
+    }
+  }
 
   /**
    * Files that work was done, or from where it counts.
@@ -117,7 +132,7 @@ public class Compliances {
 
   /** What would fall due next if this were filed; empty where the subject does not carry it. */
   @Reading
-  public Optional<DueItem> whatFollows(Viewer viewer, NewCompliance asked, UUID instead) {
+  Optional<Reckoned.Detail> whatFollows(Viewer viewer, NewCompliance asked, UUID instead) {
     Doing supposed =
         new Doing(
             new UUID(0, 0),
@@ -131,16 +146,14 @@ public class Compliances {
             asked.complete(),
             asked.countsFrom(),
             Long.MAX_VALUE);
-    return dueItems
-        .detail(
-            viewer,
-            asked.requirementId(),
-            asked.aircraftId(),
-            asked.componentId(),
-            View.asAt(viewer.dateOf(clock.instant())),
-            supposed,
-            instead)
-        .map(Reckoned.Detail::item);
+    return dueItems.detail(
+        viewer,
+        asked.requirementId(),
+        asked.aircraftId(),
+        asked.componentId(),
+        View.asAt(viewer.dateOf(clock.instant())),
+        supposed,
+        instead);
   }
 
   /** One record, standing or not. */
@@ -224,9 +237,7 @@ public class Compliances {
         row.countsFrom,
         signed,
         reckoned,
-        row.kind.equals(Compliance.BASELINE)
-            ? List.of()
-            : Readings.differing(signed, reckoned),
+        row.kind.equals(Compliance.BASELINE) ? List.of() : Readings.differing(signed, reckoned),
         row.workReference,
         row.certifiedBy,
         row.licenceNumber,
@@ -325,11 +336,13 @@ public class Compliances {
                         && repository.correctionOf(Compliance.class, row.id()) == null);
     if (doneBefore && !viewer.is(Role.ENGINEER)) {
       throw new Refusal(
-          "kind", "The work was done before: from where it counts now is for an engineer to state.");
+          "kind",
+          "The work was done before: from where it counts now is for an engineer to state.");
     }
     if (doneBefore && asked.workReference().isBlank()) {
       throw new Refusal(
-          "work-reference", "Reference is needed: name the decision by which it counts from there.");
+          "work-reference",
+          "Reference is needed: name the decision by which it counts from there.");
     }
   }
 

@@ -34,8 +34,7 @@ public class DueItems implements DueSource {
 
   @Override
   @Reading
-  public Map<UUID, List<DueItem>> dueItems(
-      Viewer viewer, Collection<UUID> aircraftIds, View view) {
+  public Map<UUID, List<DueItem>> dueItems(Viewer viewer, Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<DueItem>> items = new HashMap<>();
     aircraftIds.forEach(id -> items.put(id, new ArrayList<>()));
     if (items.isEmpty()) {

@@ -31,12 +31,16 @@ final class Explained {
   /**
    * One limit, reckoned.
    *
+   * @param path the path of indexes down to it
+   * @param extendable whether it has a due point that could be put off
    * @param depth how deep in groups it stands
    * @param state in words, such as "in its tolerance"
    * @param projected when it is expected to fall due, or why that is not known
    * @param controlling whether it is the one that will bite first
    */
   record LimitLine(
+      String path,
+      boolean extendable,
       String words,
       int depth,
       String due,
@@ -95,6 +99,8 @@ final class Explained {
 
   private LimitLine line(LimitReckoning limit, List<Integer> path) {
     return new LimitLine(
+        ExtensionRow.text(path),
+        limit.limit() instanceof Limit.Measured,
         RuleWords.limit(limit.limit()),
         path.size() - 1,
         inWords.due(limit),
@@ -131,8 +137,7 @@ final class Explained {
         Scale scale = ((Limit.Measured) limit.limit()).scale();
         steps.add(
             "Extended to %s, granted by %s, %s."
-                .formatted(
-                    point(scale, granted.due()), granted.approvedBy(), granted.reference()));
+                .formatted(point(scale, granted.due()), granted.approvedBy(), granted.reference()));
       }
     }
     if (limit.overrun()) {
@@ -148,7 +153,8 @@ final class Explained {
     int doing = history.baseline() == null ? 0 : -1;
     long due = Scale.UNKNOWN;
     for (Step step : all) {
-      steps.add(step(limit, step, due, doing < 0 ? history.baseline() : history.doings().get(doing)));
+      steps.add(
+          step(limit, step, due, doing < 0 ? history.baseline() : history.doings().get(doing)));
       due = step.due();
       doing++;
     }
@@ -168,8 +174,7 @@ final class Explained {
       case FROM_DONE -> "Done at " + done + ", " + when + ": counts from when it was done." + next;
       case WITHIN_WINDOW ->
           "Done at " + done + ", within the window " + when + ": counts from the due point." + next;
-      case KEPT_SCHEDULE ->
-          "Done at " + done + ", late " + when + ": the schedule is kept." + next;
+      case KEPT_SCHEDULE -> "Done at " + done + ", late " + when + ": the schedule is kept." + next;
       case UNKNOWN ->
           step.anchor() == Scale.UNKNOWN
               ? "What stood then is not known, so from where it counts is not known."

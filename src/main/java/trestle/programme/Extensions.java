@@ -107,8 +107,7 @@ public class Extensions {
   public List<ExtensionLine> history(
       Viewer viewer, UUID requirementId, UUID aircraftId, UUID componentId, View view) {
     UUID subject = componentId == null ? aircraftId : componentId;
-    List<GrantedExtension> rows =
-        repository.filedExtensions(Set.of(requirementId), subject, view);
+    List<GrantedExtension> rows = repository.filedExtensions(Set.of(requirementId), subject, view);
     Map<UUID, UUID> correctedBy = new HashMap<>();
     rows.stream()
         .filter(row -> row.corrects() != null)
@@ -180,7 +179,8 @@ public class Extensions {
 
   private static ExtensionLine line(GrantedExtension row, UUID correctedBy) {
     boolean calendar = row.newDueOn != null;
-    Long due = calendar ? row.dueOn == null ? null : Long.valueOf(row.dueOn.toEpochDay()) : row.dueAt;
+    Long due =
+        calendar ? row.dueOn == null ? null : Long.valueOf(row.dueOn.toEpochDay()) : row.dueAt;
     return new ExtensionLine(
         row.id(),
         row.requirementId,

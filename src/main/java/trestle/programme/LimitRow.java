@@ -87,8 +87,7 @@ final class LimitRow {
       return null;
     }
     if (monthEnd && !(every instanceof Interval period && period.isWholeMonths())) {
-      form.fail(
-          prefix + "ends", label + "the month’s end goes only with whole months or years.");
+      form.fail(prefix + "ends", label + "the month’s end goes only with whole months or years.");
       return null;
     }
     if (window != null && !window.isSmallerThan(every)) {

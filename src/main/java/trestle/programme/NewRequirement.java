@@ -25,8 +25,7 @@ public record NewRequirement(
 
   public static NewRequirement ofProgramme(
       UUID programme, String subject, Terms terms, LocalDate inForceFrom, String approvedBy) {
-    return new NewRequirement(
-        programme, null, null, subject, terms, inForceFrom, approvedBy, null);
+    return new NewRequirement(programme, null, null, subject, terms, inForceFrom, approvedBy, null);
   }
 
   public static NewRequirement ofAircraft(

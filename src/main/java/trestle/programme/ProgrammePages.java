@@ -59,10 +59,7 @@ public class ProgrammePages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record ProgrammePage(
-      ProgrammeSheet programme,
-      List<Line> lines,
-      List<AircraftSheet> followers,
-      boolean mayChange)
+      ProgrammeSheet programme, List<Line> lines, List<AircraftSheet> followers, boolean mayChange)
       implements TemplateInstance {}
 
   @CheckedTemplate(

@@ -25,7 +25,9 @@ import trestle.web.Refusal;
 import trestle.web.Stale;
 import trestle.web.Viewer;
 
-/** Maintenance programmes, which aircraft follow which, and what one registration does not carry. */
+/**
+ * Maintenance programmes, which aircraft follow which, and what one registration does not carry.
+ */
 @ApplicationScoped
 public class Programmes {
   @Inject ProgrammeRepository repository;
@@ -164,8 +166,7 @@ public class Programmes {
       } else {
         excluded.put(
             row.requirementId(),
-            new Excluded(
-                row.id(), row.requirementId(), row.on(), row.reason(), row.approvedBy()));
+            new Excluded(row.id(), row.requirementId(), row.on(), row.reason(), row.approvedBy()));
       }
     }
     return new Following(adopted.isEmpty() ? null : adopted.get(0), adopted, excluded);

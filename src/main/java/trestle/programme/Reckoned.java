@@ -68,8 +68,7 @@ final class Reckoned {
       return Optional.empty();
     }
     SubjectHistory.Of history = facts.history().of(requirement);
-    return Optional.of(
-        new Detail(item(revision), revision, history, historyOf(revision, history)));
+    return Optional.of(new Detail(item(revision), revision, history, historyOf(revision, history)));
   }
 
   private DueItem item(Revision revision) {

@@ -24,7 +24,6 @@ import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
 import trestle.web.Refusal;
-import trestle.web.Role;
 import trestle.web.Stale;
 import trestle.web.Viewer;
 
@@ -41,7 +40,11 @@ public class RequirementPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record RequirementNew(
-      RequirementView.Owner owner, Form form, List<Option> nameable, List<Option> subjects)
+      RequirementView.Owner owner,
+      Form form,
+      List<Option> nameable,
+      List<Option> subjects,
+      RuleChoices words)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -59,7 +62,8 @@ public class RequirementPages {
       Requirements.History requirement,
       Form form,
       List<Option> nameable,
-      Revision theirs)
+      Revision theirs,
+      RuleChoices words)
       implements TemplateInstance {}
 
   @GET
@@ -122,8 +126,7 @@ public class RequirementPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response askRevision(@PathParam("id") UUID id) {
     Requirements.History history = requirements.history(viewer, id);
-    return Answers.page(
-        revisePage(history, RequirementForm.of(history.latest(), today()), null));
+    return Answers.page(revisePage(history, RequirementForm.of(history.latest(), today()), null));
   }
 
   @POST
@@ -175,7 +178,8 @@ public class RequirementPages {
         options(
             requirements.nameable(
                 viewer, new RequirementSheet(null, programme, aircraft, component, null), now())),
-        component == null ? SUBJECTS : List.of());
+        component == null ? SUBJECTS : List.of(),
+        new RuleChoices());
   }
 
   private TemplateInstance revisePage(Requirements.History history, Form form, Revision theirs) {
@@ -185,7 +189,8 @@ public class RequirementPages {
         history,
         form,
         nameable(history),
-        theirs);
+        theirs,
+        new RuleChoices());
   }
 
   private List<String> coverable(UUID programme, UUID aircraft, UUID component) {

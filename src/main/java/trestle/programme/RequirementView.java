@@ -19,6 +19,7 @@ import trestle.fleet.Components;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
 import trestle.people.Members;
+import trestle.reckoning.Hours;
 import trestle.reckoning.HoursStyle;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Usage;
@@ -52,6 +53,26 @@ public class RequirementView {
 
   /** One line of the history of a subject. */
   public record Done(ComplianceLine line, String requirement, boolean own, String by) {}
+
+  /** What would fall due next: the state of each limit, in words. */
+  public record Follows(String state, List<Explained.LimitLine> limits) {}
+
+  /** One compliance with what it is about, and the rows that came before and after it. */
+  public record Record(
+      ComplianceLine line,
+      String requirement,
+      String subject,
+      String link,
+      String by,
+      List<ComplianceLine> chain,
+      HoursStyle style) {
+
+    public String words(Usage usage) {
+      return usage.toMap().entrySet().stream()
+          .map(entry -> Explained.point(entry.getKey(), entry.getValue(), style))
+          .collect(Collectors.joining(", "));
+    }
+  }
 
   /** One revision, with who filed it. */
   public record Revised(Revision revision, String by) {}
@@ -91,6 +112,11 @@ public class RequirementView {
       return item == null ? "" : Explained.words(item.state());
     }
 
+    /** "6.5 h". */
+    public String labour() {
+      return new Hours(revision.terms().labourMinutes() * 60L) + " h";
+    }
+
     /** A point of an extension in words. */
     public String due(ExtensionLine line, Long point) {
       if (point == null) {
@@ -99,9 +125,7 @@ public class RequirementView {
       var entry = Reckoned.at(revision.terms().rule().group(), line.limit());
       return entry instanceof Limit.Measured measured
           ? Explained.point(measured.scale(), point, style)
-          : line.calendar()
-              ? Shown.date(LocalDate.ofEpochDay(point))
-              : point.toString();
+          : line.calendar() ? Shown.date(LocalDate.ofEpochDay(point)) : point.toString();
     }
 
     /** Readings in words: "1,234.5 h, 2,210 landings". */
@@ -129,9 +153,7 @@ public class RequirementView {
       throw new NotHere("Say for what the requirement is to be.");
     }
     return new Owner(
-        fleet.sheet(viewer, aircraft, Records.ALL).registration(),
-        "/aircraft/" + aircraft,
-        false);
+        fleet.sheet(viewer, aircraft, Records.ALL).registration(), "/aircraft/" + aircraft, false);
   }
 
   /** The page's address. */
@@ -157,8 +179,7 @@ public class RequirementView {
         onSubject
             ? dueItems.detail(viewer, id, aircraft, component, view, null, null)
             : Optional.empty();
-    Subject subject =
-        onSubject ? subjects.line(viewer, aircraft, component, view).subject() : null;
+    Subject subject = onSubject ? subjects.line(viewer, aircraft, component, view).subject() : null;
     UUID of = subject == null ? aircraft : subject.aircraftId();
     AircraftSheet aircraftSheet = of == null ? null : fleet.sheet(viewer, of, view);
     HoursStyle style = aircraftSheet == null ? HoursStyle.TENTHS : aircraftSheet.shownAs();
@@ -168,8 +189,7 @@ public class RequirementView {
     repository
         .latestOfAll()
         .forEach(one -> others.put(one.requirement().id(), one.revision().terms()));
-    Map<UUID, String> names = new HashMap<>();
-    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
+    Map<UUID, String> names = names(viewer);
     return new Seen(
         sheet,
         revision,
@@ -179,12 +199,12 @@ public class RequirementView {
         detail.map(Reckoned.Detail::item).orElse(null),
         detail.map(found -> Explained.of(found, style)).orElse(List.of()),
         detail
-            .map(found -> Explained.reckoned(revision.terms().rule(), found.history().doings().size()))
+            .map(
+                found ->
+                    Explained.reckoned(revision.terms().rule(), found.history().doings().size()))
             .orElse(""),
         onSubject ? done(viewer, id, aircraft, component, view, others, names) : List.of(),
-        onSubject
-            ? extensions.history(viewer, id, aircraft, component, view)
-            : List.of(),
+        onSubject ? extensions.history(viewer, id, aircraft, component, view) : List.of(),
         named(revision.terms().covers(), others),
         coveredBy(id, others),
         named(
@@ -192,7 +212,9 @@ public class RequirementView {
             others),
         written.revisions().stream()
             .map(one -> new Revised(one, names.getOrDefault(one.recordedBy(), "a former member")))
-            .sorted((one, other) -> Long.compare(other.revision().sequence(), one.revision().sequence()))
+            .sorted(
+                (one, other) ->
+                    Long.compare(other.revision().sequence(), one.revision().sequence()))
             .toList(),
         onSubject ? List.of() : elsewhere(viewer, sheet, aircraft, view),
         style,
@@ -200,6 +222,65 @@ public class RequirementView {
         viewer.isAny(Role.OWNER, Role.CONTROLLER),
         viewer.isAny(Role.ENGINEER, Role.OWNER, Role.CONTROLLER),
         viewer.isAny(Role.ENGINEER, Role.CONTROLLER));
+  }
+
+  /** One compliance, standing or not, and the whole line of its corrections. */
+  @Reading
+  public Record record(Viewer viewer, UUID complianceId) {
+    ComplianceLine line = compliances.one(viewer, complianceId);
+    UUID aircraft = line.componentId() == null ? line.aircraftId() : null;
+    Subject subject = subjects.line(viewer, aircraft, line.componentId(), Records.ALL).subject();
+    HoursStyle style =
+        subject.aircraftId() == null
+            ? HoursStyle.TENTHS
+            : fleet.sheet(viewer, subject.aircraftId(), Records.ALL).shownAs();
+    return new Record(
+        line,
+        requirements.history(viewer, line.requirementId()).latest().terms().title(),
+        subject.words(),
+        link(line.requirementId(), aircraft, line.componentId()),
+        names(viewer).getOrDefault(line.recordedBy(), "a former member"),
+        chain(
+            line,
+            compliances.history(
+                viewer,
+                Set.of(line.requirementId()),
+                line.aircraftId(),
+                line.componentId(),
+                Records.ALL)),
+        style);
+  }
+
+  /** What a reckoning that was only supposed would make due; null where nothing is carried. */
+  Follows follows(Viewer viewer, Reckoned.Detail detail) {
+    if (detail == null) {
+      return null;
+    }
+    UUID aircraft = detail.item().subject().aircraftId();
+    HoursStyle style =
+        aircraft == null ? HoursStyle.TENTHS : fleet.sheet(viewer, aircraft, Records.ALL).shownAs();
+    return new Follows(Explained.words(detail.item().state()), Explained.of(detail, style));
+  }
+
+  private static List<ComplianceLine> chain(ComplianceLine line, List<ComplianceLine> all) {
+    Map<UUID, ComplianceLine> byId = new HashMap<>();
+    all.forEach(one -> byId.put(one.id(), one));
+    ComplianceLine at = line;
+    while (at.corrects() != null && byId.containsKey(at.corrects())) {
+      at = byId.get(at.corrects());
+    }
+    List<ComplianceLine> chain = new ArrayList<>();
+    while (at != null) {
+      chain.add(at);
+      at = at.correctedBy() == null ? null : byId.get(at.correctedBy());
+    }
+    return chain;
+  }
+
+  private Map<UUID, String> names(Viewer viewer) {
+    Map<UUID, String> names = new HashMap<>();
+    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
+    return names;
   }
 
   private List<Done> done(

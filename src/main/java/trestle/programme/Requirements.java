@@ -110,7 +110,8 @@ public class Requirements {
     NewRevision asked =
         new NewRevision(requirementId, revises, null, from, reason, approvedBy, null);
     open(viewer, asked);
-    RequirementRevision end = revision(requirementId, history(viewer, requirementId).latest().terms());
+    RequirementRevision end =
+        revision(requirementId, history(viewer, requirementId).latest().terms());
     end.withdrawn = true;
     file(viewer, asked, end);
   }
@@ -275,9 +276,7 @@ public class Requirements {
     Collection<UUID> aircraft =
         programmeId != null
             ? programmes.followers()
-            : aircraftId != null
-                ? List.of(aircraftId)
-                : subjects.aircraftWith(viewer, componentId);
+            : aircraftId != null ? List.of(aircraftId) : subjects.aircraftWith(viewer, componentId);
     revisions.bump(viewer, aircraft);
   }
 

@@ -122,8 +122,7 @@ final class Rules {
       if (entry instanceof Group inner) {
         entries.add(sinceNew(inner, unlessKnown));
       } else {
-        entries.add(
-            isTotal((Limit) entry, unlessKnown) ? sinceNew((Limit.Fixed) entry) : entry);
+        entries.add(isTotal((Limit) entry, unlessKnown) ? sinceNew((Limit.Fixed) entry) : entry);
       }
     }
     return new Group(group.combine(), entries);

@@ -83,13 +83,11 @@ class Subjects {
           aircraftSubject(aircraftId, words), usage, usage.utilisation(view.upTo()));
     }
     ComponentHistory history = components.history(viewer, componentId, view);
-    ComponentLine line =
-        componentLines.of(viewer, List.of(componentId), view).get(componentId);
+    ComponentLine line = componentLines.of(viewer, List.of(componentId), view).get(componentId);
     Fitting fitting = history.fitted();
     if (fitting == null) {
       Subject subject =
-          new Subject(
-              kind(history.sheet().kind()), componentId, null, history.sheet().words());
+          new Subject(kind(history.sheet().kind()), componentId, null, history.sheet().words());
       return PartLine.of(subject, line, Utilisation.NONE);
     }
     return PartLine.of(

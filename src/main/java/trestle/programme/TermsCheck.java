@@ -27,10 +27,7 @@ final class TermsCheck {
    * @param others the latest revision of every requirement that could be named, by id
    */
   TermsCheck(
-      UUID id,
-      String subject,
-      Terms terms,
-      Map<UUID, RequirementRepository.Revised> others) {
+      UUID id, String subject, Terms terms, Map<UUID, RequirementRepository.Revised> others) {
     this.id = id;
     this.subject = subject;
     this.terms = terms;
@@ -59,11 +56,17 @@ final class TermsCheck {
     boolean aircraft = subject.equals(Subject.AIRCRAFT);
     for (String origin : Rules.origins(terms.rule())) {
       if (aircraft && PART_ORIGINS.contains(origin) && !AIRCRAFT_ORIGINS.contains(origin)) {
-        refuse("rule", "An aircraft is not fitted or overhauled: count from new, from last done"
-            + " or from the effective date, or make this a requirement of a component.");
+        refuse(
+            "rule",
+            "An aircraft is not fitted or overhauled: count from new, from last done"
+                + " or from the effective date, or make this a requirement of a component.");
       } else if (!PART_ORIGINS.contains(origin)) {
-        refuse("rule", "“" + origin + "” is not an origin: use last-done, new, overhaul, fitted"
-            + " or effective.");
+        refuse(
+            "rule",
+            "“"
+                + origin
+                + "” is not an origin: use last-done, new, overhaul, fitted"
+                + " or effective.");
       }
     }
   }
@@ -95,11 +98,7 @@ final class TermsCheck {
                 .formatted(
                     other.revision().terms().title(), other.requirement().subject(), subject));
       } else {
-        cycle(
-            covered,
-            revised -> revised.revision().terms().covers(),
-            "covers",
-            "covers");
+        cycle(covered, revised -> revised.revision().terms().covers(), "covers", "covers");
       }
     }
   }

@@ -1,0 +1,286 @@
+package trestle.programme;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import trestle.ledger.View;
+import trestle.people.Members;
+import trestle.standing.Subject;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.Form;
+import trestle.web.NotHere;
+import trestle.web.Option;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/** Filing that required work was done, looking at such a record, and putting it right. */
+@Path("/")
+public class CompliancePages {
+  @Inject Compliances compliances;
+  @Inject Requirements requirements;
+  @Inject RequirementView views;
+  @Inject Subjects subjects;
+  @Inject Members members;
+  @Inject InstantSource clock;
+  @Inject Viewer viewer;
+
+  /**
+   * What a compliance form is about.
+   *
+   * @param corrects the record that is put right, or null
+   */
+  public record About(
+      UUID requirementId,
+      String title,
+      String subject,
+      UUID aircraft,
+      UUID component,
+      String back,
+      List<String> covers,
+      ComplianceLine corrects) {}
+
+  @CheckedTemplate(
+      basePath = "programme",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record ComplianceNew(
+      About about,
+      Form form,
+      List<ComplianceForm.Counting> countings,
+      List<Option> licences,
+      boolean mayCertify,
+      String zone,
+      RequirementView.Follows follows,
+      RuleChoices words)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "programme",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record CompliancePage(RequirementView.Record record, Form form, boolean mayCorrect)
+      implements TemplateInstance {}
+
+  @GET
+  @Path("requirements/{id}/compliances/new")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response ask(
+      @PathParam("id") UUID id,
+      @QueryParam("aircraft") UUID aircraft,
+      @QueryParam("component") UUID component) {
+    About about = about(id, aircraft, component);
+    SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
+    Form form = ComplianceForm.blank(viewer, line, today());
+    firstLicence(form);
+    return Answers.page(
+        page(about, form.with("aircraft", aircraft).with("component", component), line, null));
+  }
+
+  @POST
+  @Path("requirements/{id}/compliances")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response file(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    Form form = Form.of(posted);
+    About about =
+        about(
+            id,
+            form.optional("aircraft", "Aircraft").uuid(),
+            form.optional("component", "Component").uuid());
+    return file(about, form);
+  }
+
+  @GET
+  @Path("compliances/{id}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response one(@PathParam("id") UUID id) {
+    return Answers.page(recordPage(id, Form.blank()));
+  }
+
+  @GET
+  @Path("compliances/{id}/correction")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response askCorrection(@PathParam("id") UUID id) {
+    About about = aboutCorrecting(id);
+    SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
+    return Answers.page(page(about, ComplianceForm.of(about.corrects(), viewer), line, null));
+  }
+
+  @POST
+  @Path("compliances/{id}/correction")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response correct(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    return file(aboutCorrecting(id), Form.of(posted));
+  }
+
+  @POST
+  @Path("compliances/{id}/voiding")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response voided(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    Form form = Form.of(posted);
+    String reason = form.required("reason", "Reason").text(500);
+    int status = 422;
+    if (form.isReady()) {
+      try {
+        compliances.voided(viewer, id, reason, form.key());
+        return Answers.see(recordLink(compliances.one(viewer, id)));
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        form.fail("", stale.getMessage());
+        status = 409;
+      }
+    }
+    return Answers.page(form.isBad() ? status : 200, recordPage(id, form));
+  }
+
+  private Response file(About about, Form form) {
+    SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
+    NewCompliance asked =
+        new ComplianceForm(form, viewer, line, today())
+            .read(about.requirementId(), about.aircraft(), about.component());
+    UUID corrects = about.corrects() == null ? null : about.corrects().id();
+    boolean preview = form.checked("preview");
+    String reason =
+        corrects == null || preview ? null : form.required("reason", "Reason").text(500);
+    if (form.isOk() && preview) {
+      RequirementView.Follows follows =
+          views.follows(viewer, compliances.whatFollows(viewer, asked, corrects).orElse(null));
+      return Answers.page(page(about, form, line, follows));
+    }
+    int status = 422;
+    if (form.isReady()) {
+      try {
+        if (corrects == null) {
+          compliances.file(viewer, asked);
+        } else {
+          compliances.correct(viewer, corrects, asked, reason);
+        }
+        return Answers.see(about.back());
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        form.fail("", stale.getMessage());
+        status = 409;
+      }
+    }
+    return Answers.page(form.isBad() ? status : 200, page(about, form, line, null));
+  }
+
+  private TemplateInstance page(
+      About about, Form form, SubjectLine line, RequirementView.Follows follows) {
+    return new ComplianceNew(
+        about,
+        form,
+        ComplianceForm.countings(line),
+        licences(),
+        viewer.is(Role.ENGINEER),
+        viewer.zone().getId().replace('_', ' '),
+        follows,
+        new RuleChoices());
+  }
+
+  private TemplateInstance recordPage(UUID id, Form form) {
+    RequirementView.Record record = views.record(viewer, id);
+    boolean mayCorrect =
+        record.line().stands() && viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER);
+    return new CompliancePage(record, form, mayCorrect);
+  }
+
+  private About aboutCorrecting(UUID complianceId) {
+    ComplianceLine line = compliances.one(viewer, complianceId);
+    About about = about(line.requirementId(), line.aircraftId(), line.componentId());
+    return new About(
+        about.requirementId(),
+        about.title(),
+        about.subject(),
+        line.aircraftId(),
+        line.componentId(),
+        about.back(),
+        about.covers(),
+        line);
+  }
+
+  private About about(UUID requirementId, UUID aircraft, UUID component) {
+    Requirements.History requirement = requirements.history(viewer, requirementId);
+    RequirementSheet sheet = requirement.requirement();
+    boolean aboutAircraft = sheet.subject().equals("aircraft");
+    UUID ofComponent = component == null ? sheet.componentId() : component;
+    UUID ofAircraft = aircraft == null && aboutAircraft ? sheet.aircraftId() : aircraft;
+    if (aboutAircraft ? ofAircraft == null : ofComponent == null) {
+      throw new NotHere("Say on which aircraft or component it was done.");
+    }
+    Subject subject =
+        subjects
+            .line(
+                viewer,
+                aboutAircraft ? ofAircraft : null,
+                aboutAircraft ? null : ofComponent,
+                now())
+            .subject();
+    Terms terms = requirement.latest().terms();
+    return new About(
+        requirementId,
+        terms.title(),
+        subject.words(),
+        subject.aircraftId(),
+        aboutAircraft ? null : ofComponent,
+        views.link(
+            requirementId, aboutAircraft ? ofAircraft : null, aboutAircraft ? null : ofComponent),
+        titles(terms.covers()),
+        null);
+  }
+
+  private List<String> titles(List<UUID> requirementIds) {
+    List<String> titles = new ArrayList<>();
+    for (UUID id : requirementIds) {
+      titles.add(requirements.history(viewer, id).latest().terms().title());
+    }
+    return titles;
+  }
+
+  private String recordLink(ComplianceLine line) {
+    return views.link(
+        line.requirementId(),
+        line.componentId() == null ? line.aircraftId() : null,
+        line.componentId());
+  }
+
+  private List<Option> licences() {
+    return members.licencesOf(viewer, viewer.personId(), today()).stream()
+        .map(one -> new Option(one.number(), one.kind() + " " + one.number()))
+        .toList();
+  }
+
+  private void firstLicence(Form form) {
+    licences().stream().findFirst().ifPresent(one -> form.with("licence", one.value()));
+  }
+
+  private View now() {
+    return View.asAt(today());
+  }
+
+  private LocalDate today() {
+    return viewer.dateOf(clock.instant());
+  }
+}
