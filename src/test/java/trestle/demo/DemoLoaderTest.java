@@ -1,0 +1,133 @@
+package trestle.demo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.ledger.View;
+import trestle.reckoning.State;
+import trestle.server.TestDatabase;
+import trestle.server.TheClock;
+import trestle.standing.DueItem;
+import trestle.standing.DueSource;
+import trestle.web.Viewer;
+
+/** On any day it is told, one aircraft is held, one is limited, and the others are clear. */
+@QuarkusTest
+class DemoLoaderTest {
+  private static final ZoneId ZONE = ZoneId.of("America/St_Johns");
+
+  @Inject DemoLoader loader;
+  @Inject Fleet fleet;
+  @Inject DueSource source;
+  @Inject TheClock clock;
+
+  @ParameterizedTest
+  @ValueSource(strings = {"2026-07-15", "2027-01-10", "2028-02-29", "2026-11-01"})
+  void theStoryEndsAsToldOnAnyDay(LocalDate today) throws Exception {
+    Instant now = today.atTime(9, 30).atZone(ZONE).toInstant();
+    loader.setAside(today);
+    DemoLoader.Loaded loaded = loader.load(now, people -> {});
+
+    Map<String, List<DueItem>> items =
+        clock.telling(now, () -> itemsByRegistration(loaded.owner(), today));
+
+    assertThat(items).containsOnlyKeys("QX-SOR", "QX-WIC", "QX-AUK", "QX-TBC", "QX-KEL");
+    assertThat(reasons(items.get("QX-TBC")))
+        .containsExactly("Exhaust clamps: repeated inspection, overdue, -2:18");
+    assertThat(reasons(items.get("QX-SOR"))).containsExactly("100-hour inspection, in-tolerance, -1:30");
+    for (String clear : List.of("QX-WIC", "QX-AUK", "QX-KEL")) {
+      assertThat(reasons(items.get(clear))).as(clear).isEmpty();
+    }
+    assertThat(items.values()).allSatisfy(of -> assertThat(of).hasSizeGreaterThan(12));
+    assertEngineExtended(items.get("QX-WIC"));
+    assertLedgerHoldsEveryFiledRow(loaded.operatorId());
+    assertOneGapAndNoOverlap(loaded.operatorId());
+  }
+
+  /** What holds or limits, as "title, state, left of the controlling limit". */
+  private static List<String> reasons(List<DueItem> items) {
+    return items.stream()
+        .filter(DueItem::isMandatory)
+        .filter(item -> List.of(State.DUE, State.IN_TOLERANCE, State.OVERDUE, State.UNKNOWN).contains(item.state()))
+        .map(item -> item.title() + ", " + item.state().word() + ", " + item.controlling().left())
+        .toList();
+  }
+
+  private static void assertEngineExtended(List<DueItem> items) {
+    DueItem overhaul =
+        items.stream().filter(item -> item.title().equals("Engine overhaul")).findFirst().orElseThrow();
+    assertThat(overhaul.extensions()).hasSize(1);
+    assertThat(overhaul.controlling().left()).hasToString("139");
+  }
+
+  private Map<String, List<DueItem>> itemsByRegistration(Viewer viewer, LocalDate today) {
+    View view = View.asAt(today);
+    Map<UUID, String> registrations = new HashMap<>();
+    for (AircraftSheet sheet : fleet.sheets(viewer, view)) {
+      registrations.put(sheet.id(), sheet.registration());
+    }
+    Map<String, List<DueItem>> items = new HashMap<>();
+    source
+        .dueItems(viewer, registrations.keySet(), view)
+        .forEach((id, of) -> items.put(registrations.get(id), of));
+    return items;
+  }
+
+  private static void assertLedgerHoldsEveryFiledRow(UUID operator) throws SQLException {
+    long filed = 0;
+    for (String table :
+        texts(
+            "select c.relname from pg_class c join pg_attribute a on a.attrelid = c.oid"
+                + " where c.relkind = 'r' and c.relnamespace = 'public'::regnamespace"
+                + " and a.attname = 'ledger_seq'")) {
+      filed += number("select count(*) from " + table + " where operator_id = '" + operator + "'");
+    }
+    assertThat(filed).isGreaterThan(1_000);
+    assertThat(number("select size from ledger_head where operator_id = '" + operator + "'"))
+        .isEqualTo(filed);
+    assertThat(
+            number(
+                "select count(*) from ledger_entry a join ledger_entry b"
+                    + " on b.operator_id = a.operator_id and b.seq = a.seq + 1"
+                    + " where a.operator_id = '"
+                    + operator
+                    + "' and b.recorded_at < a.recorded_at"))
+        .as("told in order")
+        .isZero();
+  }
+
+  private static void assertOneGapAndNoOverlap(UUID operator) throws SQLException {
+    assertThat(texts("select kind from flight_break where operator_id = '" + operator + "' order by 1"))
+        .containsExactly("gap", "place");
+  }
+
+  private static long number(String sql) throws SQLException {
+    return Long.parseLong(texts(sql).get(0));
+  }
+
+  private static List<String> texts(String sql) throws SQLException {
+    List<String> texts = new ArrayList<>();
+    try (var connection = TestDatabase.asSuperuser();
+        var statement = connection.createStatement();
+        var rows = statement.executeQuery(sql)) {
+      while (rows.next()) {
+        texts.add(rows.getString(1));
+      }
+    }
+    return texts;
+  }
+}
