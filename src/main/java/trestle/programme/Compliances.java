@@ -18,6 +18,7 @@ import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
+import trestle.people.Members;
 import trestle.reckoning.Usage;
 import trestle.web.Filing;
 import trestle.web.NotHere;
@@ -37,6 +38,7 @@ public class Compliances {
   @Inject RequirementRepository requirements;
   @Inject Subjects subjects;
   @Inject DueItems dueItems;
+  @Inject Members members;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
@@ -279,8 +281,8 @@ public class Compliances {
     checkSubject(viewer, asked);
     mayFile(viewer, asked.transcribedFrom());
     boolean certified = asked.transcribedFrom().isBlank();
-    if (certified && asked.licenceNumber().isBlank()) {
-      throw new Refusal("licence", "Licence is needed: certify under a licence of yours.");
+    if (certified) {
+      checkLicence(viewer, asked);
     }
     if (asked.baseline()) {
       checkBaseline(viewer, asked);
@@ -301,6 +303,17 @@ public class Compliances {
     row.happened(asked.at(), viewer.dateOf(asked.at()));
     row.fromForm(asked.formKey());
     return row;
+  }
+
+  /** The work must lie within a licence of the signer's on that day. */
+  private void checkLicence(Viewer viewer, NewCompliance asked) {
+    boolean good =
+        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(asked.at())).stream()
+            .anyMatch(licence -> licence.number().equals(asked.licenceNumber().strip()));
+    if (!good) {
+      throw new Refusal(
+          "licence", "Licence must be one of yours that was good on the day of the work.");
+    }
   }
 
   private void checkSubject(Viewer viewer, NewCompliance asked) {
