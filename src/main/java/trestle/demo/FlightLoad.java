@@ -62,7 +62,7 @@ class FlightLoad {
     PlannedFlight last = day.get(day.size() - 1);
     Viewer pilot = cast.of(commander(last));
     Instant filedAt = last.landing().plus(Duration.ofMinutes(25));
-    if (!day.contains(misread)) {
+    if (misread == null || !day.contains(misread)) {
       List<FlightDraft> drafts = day.stream().map(f -> draft(f, totals, cast)).toList();
       return List.of(new Event(filedAt, () -> journeyLog.fileAll(pilot, aircraft, drafts)));
     }

@@ -129,7 +129,7 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
                 "select v.requirementId, v.title, v.happenedOn, v.ledgerSeq, v.covers, v.withdrawn"
                     + " from RequirementRevision v where v.ledgerSeq <= :known"
                     + " and exists (select 1 from RequirementRevision c"
-                    + " where c.requirementId = v.requirementId and cardinality(c.covers) > 0"
+                    + " where c.requirementId = v.requirementId and array_length(c.covers) > 0"
                     + " and c.ledgerSeq <= :known)",
                 Coverings.Cover.class)
             .setParameter("known", view.knownBound())
