@@ -1,0 +1,338 @@
+package trestle.flights;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.fleet.Fleet.OpeningSheet;
+import trestle.ledger.View;
+import trestle.people.Members;
+import trestle.reckoning.Counter;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.AsAt;
+import trestle.web.Form;
+import trestle.web.Pager;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Shown;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/** The journey log: logging a flight, reading the log, putting a flight right. */
+@Path("/")
+public class FlightPages {
+  private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
+
+  @Inject JourneyLog log;
+  @Inject Flights flights;
+  @Inject UsageLines lines;
+  @Inject Views views;
+  @Inject Fleet fleet;
+  @Inject Members members;
+  @Inject InstantSource clock;
+  @Inject Viewer viewer;
+
+  @CheckedTemplate(
+      basePath = "flights",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record FlightNew(
+      AircraftSheet aircraft, FlightForm f, Form form, String before, Hints hints, String times)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "flights",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record FlightCorrection(
+      AircraftSheet aircraft,
+      FlightForm f,
+      Form form,
+      FlightSheet original,
+      FlightLine now,
+      boolean stale,
+      String times)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "flights",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record JourneyLogPage(
+      AircraftSheet aircraft,
+      AsAt at,
+      List<FlightLine> lines,
+      Pager pager,
+      String howOld,
+      int openBreaks,
+      boolean mayFile,
+      String times)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "flights",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record FlightPage(
+      AircraftSheet aircraft,
+      FlightLine line,
+      List<FlightLine.Row> rows,
+      boolean justFiled,
+      boolean mayFile,
+      boolean mayExplain,
+      String times)
+      implements TemplateInstance {}
+
+  /**
+   * What the form says of the flight before.
+   *
+   * @param meter "closed at 1,234.5", or ""
+   * @param fuel "148 litres were left", or ""
+   */
+  public record Hints(String meter, String fuel) {
+    public String meterHint() {
+      return meter.isEmpty() ? "hours" : "hours; " + meter;
+    }
+  }
+
+  @GET
+  @Path("aircraft/{id}/flights")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response log(
+      @PathParam("id") UUID id, @QueryParam("page") String asked, @Context UriInfo uri) {
+    AsAt at = AsAt.of(uri.getQueryParameters(), today(), day -> views.knownOn(viewer, day));
+    AircraftSheet aircraft = fleet.sheet(viewer, id, at.view());
+    Flights.Page page = flights.page(viewer, id, at.view(), number(asked));
+    FlightWords words = words(aircraft);
+    List<FlightLine> shown = page.entries().stream().map(words::line).toList();
+    int open = (int) shown.stream().filter(FlightLine::open).count();
+    return Answers.page(
+        at.form().isBad() ? 422 : 200,
+        new JourneyLogPage(
+            aircraft,
+            at,
+            shown,
+            Pager.of(page.number(), Flights.PAGE, page.flights(), uri),
+            words.howOld(lines.of(viewer, id, at.view())),
+            open,
+            mayFile(),
+            times()));
+  }
+
+  @GET
+  @Path("aircraft/{id}/flights/new")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response ask(@PathParam("id") UUID id, @QueryParam("after") UUID after) {
+    AircraftSheet aircraft = fleet.sheet(viewer, id, now());
+    FlightSheet last = flights.last(viewer, id).orElse(null);
+    Form form =
+        Form.blank()
+            .with("date", Shown.date(clock.instant().atZone(viewer.flightZone()).toLocalDate()))
+            .with("landings", "1")
+            .with("commander", viewer.personName());
+    if (last != null) {
+      form.with("from", last.flight().to());
+    }
+    boolean nextSector = last != null && last.id().equals(after);
+    if (nextSector) {
+      prefill(form, aircraft, last);
+    }
+    return Answers.page(page(aircraft, form(form, aircraft), last));
+  }
+
+  @POST
+  @Path("aircraft/{id}/flights")
+  @Consumes(FORMS)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response file(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    AircraftSheet aircraft = fleet.sheet(viewer, id, now());
+    FlightForm read = form(Form.of(posted), aircraft);
+    FlightDraft draft = read.read();
+    if (read.form().isReady()) {
+      try {
+        JourneyLog.Logged logged = log.file(viewer, id, draft, read.form().key());
+        boolean next = read.form().has("then", "next") && !logged.isDisputed();
+        return Answers.see(
+            next
+                ? "/aircraft/" + id + "/flights/new?after=" + logged.id()
+                : "/flights/" + logged.id() + "?filed=1");
+      } catch (Refusal refusal) {
+        read.form().refused(refusal);
+      } catch (Stale stale) {
+        read.form().fail("", stale.getMessage());
+        return Answers.page(409, page(aircraft, read, flights.last(viewer, id).orElse(null)));
+      }
+    }
+    return Answers.again(read.form(), page(aircraft, read, flights.last(viewer, id).orElse(null)));
+  }
+
+  @GET
+  @Path("flights/{id}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response one(@PathParam("id") UUID id, @QueryParam("filed") String filed) {
+    Flights.Entry entry = flights.entry(viewer, id);
+    AircraftSheet aircraft = fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING);
+    FlightWords words = words(aircraft);
+    return Answers.page(
+        new FlightPage(
+            aircraft,
+            words.line(entry),
+            words.rows(entry, names()),
+            filed != null,
+            mayFile(),
+            mayExplain(),
+            times()));
+  }
+
+  @GET
+  @Path("flights/{id}/correction")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response askCorrection(@PathParam("id") UUID id) {
+    Flights.Entry entry = flights.entry(viewer, id);
+    AircraftSheet aircraft = fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING);
+    Form filled = FlightForm.filled(entry.current().flight(), viewer.flightZone());
+    return Answers.page(
+        correction(aircraft, form(filled, aircraft), entry.current(), entry, false));
+  }
+
+  @POST
+  @Path("flights/{id}/correction")
+  @Consumes(FORMS)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response correct(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    Flights.Entry entry = flights.entry(viewer, id);
+    FlightSheet original =
+        entry.rows().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
+    AircraftSheet aircraft = fleet.sheet(viewer, original.aircraftId(), View.EVERYTHING);
+    FlightForm read = form(Form.of(posted), aircraft);
+    Form form = read.form();
+    boolean voids = form.checked("void");
+    FlightDraft draft = voids ? null : read.read();
+    String reason = form.required("reason", "Reason").text(500);
+    if (form.isReady()) {
+      try {
+        JourneyLog.Logged logged =
+            voids
+                ? log.voided(viewer, id, reason, form.key())
+                : log.correct(viewer, id, draft, reason, form.key());
+        return Answers.see("/flights/" + logged.id() + "?filed=1");
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        form.fail("", stale.getMessage());
+        return Answers.page(
+            409, correction(aircraft, read, original, flights.entry(viewer, id), true));
+      }
+    }
+    return Answers.again(form, correction(aircraft, read, original, entry, false));
+  }
+
+  /** The next sector begins where and as the last one ended, minutes ago and by the same hand. */
+  private void prefill(Form form, AircraftSheet aircraft, FlightSheet last) {
+    FlightDraft before = last.flight();
+    form.with("date", Shown.date(before.landing().atZone(viewer.flightZone()).toLocalDate()))
+        .with("commander", before.commander());
+    if (aircraft.particulars().hasMeter() && before.meterIn() != null) {
+      form.with("meter-out", new trestle.reckoning.Hours(before.meterIn()));
+    }
+    if (before.fuelLeft() != null) {
+      form.with("fuel-added", "0");
+    }
+  }
+
+  private FlightForm form(Form form, AircraftSheet aircraft) {
+    return new FlightForm(
+        form,
+        viewer.flightZone(),
+        clock.instant().atZone(viewer.flightZone()).toLocalDate(),
+        aircraft,
+        counted(aircraft.id()),
+        fleet.positions(viewer, aircraft.id(), now()));
+  }
+
+  private List<Counter> counted(UUID aircraftId) {
+    return fleet
+        .openings(viewer, List.of(aircraftId), now())
+        .getOrDefault(aircraftId, List.of())
+        .stream()
+        .map(OpeningSheet::counter)
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  private FlightNew page(AircraftSheet aircraft, FlightForm read, FlightSheet last) {
+    FlightWords words = words(aircraft);
+    UsageLine usage = lines.of(viewer, aircraft.id(), now());
+    return new FlightNew(
+        aircraft, read, read.form(), words.total(usage), words.hints(last), times());
+  }
+
+  private FlightCorrection correction(
+      AircraftSheet aircraft,
+      FlightForm read,
+      FlightSheet original,
+      Flights.Entry entry,
+      boolean stale) {
+    return new FlightCorrection(
+        aircraft, read, read.form(), original, words(aircraft).line(entry), stale, times());
+  }
+
+  private FlightWords words(AircraftSheet aircraft) {
+    return new FlightWords(aircraft, viewer.flightZone(), today());
+  }
+
+  private Map<UUID, String> names() {
+    Map<UUID, String> names = new HashMap<>();
+    for (Members.Member member : new ArrayList<>(members.all(viewer))) {
+      names.put(member.personId(), member.name());
+    }
+    return names;
+  }
+
+  private boolean mayFile() {
+    return viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER);
+  }
+
+  private boolean mayExplain() {
+    return viewer.isAny(Role.CONTROLLER, Role.ENGINEER);
+  }
+
+  /** "UTC", or "local time": what every time on these pages is in. */
+  private String times() {
+    return viewer.timesInUtc() ? "UTC" : "local time";
+  }
+
+  private static int number(String asked) {
+    return asked != null && asked.matches("\\d{1,6}") ? Integer.parseInt(asked) : 1;
+  }
+
+  private View now() {
+    return View.asAt(today());
+  }
+
+  private LocalDate today() {
+    return viewer.dateOf(clock.instant());
+  }
+}
