@@ -48,8 +48,7 @@ class DemoLoader {
     for (Operators.Line line : operators.all(CastLoad.INSTALLATION)) {
       if (line.demo()) {
         String name = line.name().replace(CastLoad.LOADING, ", half loaded");
-        operators.rename(
-            CastLoad.INSTALLATION, line.id(), name + ", set aside on " + today, false);
+        operators.rename(CastLoad.INSTALLATION, line.id(), name + ", set aside on " + today, false);
       }
     }
   }
@@ -71,8 +70,7 @@ class DemoLoader {
     List<AircraftStory> stories = AircraftStory.all(operator.text("base"), today, zone);
     WorkLoad.Stage stage = stage(taken.cast(), opened, today, Totals.all(stories));
     tell(owner, events(stories, stage));
-    operators.rename(
-        CastLoad.INSTALLATION, taken.cast().operatorId(), operator.text("name"), true);
+    operators.rename(CastLoad.INSTALLATION, taken.cast().operatorId(), operator.text("name"), true);
     int flights = stories.stream().mapToInt(story -> story.plan().flights().size()).sum();
     return new Loaded(taken.cast().operatorId(), owner, flights);
   }

@@ -63,9 +63,7 @@ class WorkLoad {
         false,
         work.at(),
         readings(work, stage),
-        work.transcribed()
-            ? ""
-            : "FS-W-" + work.registration().substring(3) + "-" + (101 + number),
+        work.transcribed() ? "" : "FS-W-" + work.registration().substring(3) + "-" + (101 + number),
         work.transcribed() ? "signature on the old paper" : "",
         work.transcribed() ? "" : licences.get(work.by()),
         work.transcribedFrom(),
@@ -103,8 +101,7 @@ class WorkLoad {
               "",
               null);
       Viewer by = stage.cast().any(Role.CONTROLLER);
-      events.add(
-          new Event(at.plus(Duration.ofMinutes(30)), () -> extensions.grant(by, asked)));
+      events.add(new Event(at.plus(Duration.ofMinutes(30)), () -> extensions.grant(by, asked)));
     }
     return events;
   }

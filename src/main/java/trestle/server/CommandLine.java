@@ -22,7 +22,8 @@ record CommandLine(String command, List<String> arguments) {
   private static Map<String, String> commands() {
     Map<String, String> commands = new LinkedHashMap<>();
     commands.put(SERVE, "run the web application (also when no command is given)");
-    commands.put("demo rebuild", "load the demo operator anew, dated from today; the old one is set aside");
+    commands.put(
+        "demo rebuild", "load the demo operator anew, dated from today; the old one is set aside");
     commands.put(VERSION, "print the version");
     commands.put(HELP, "print this");
     return commands;

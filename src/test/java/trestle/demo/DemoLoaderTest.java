@@ -48,7 +48,8 @@ class DemoLoaderTest {
     assertThat(items).containsOnlyKeys("QX-SOR", "QX-WIC", "QX-AUK", "QX-TBC", "QX-KEL");
     assertThat(reasons(items.get("QX-TBC")))
         .containsExactly("Exhaust clamps: repeated inspection, overdue, -2:18");
-    assertThat(reasons(items.get("QX-SOR"))).containsExactly("100-hour inspection, in-tolerance, -1:30");
+    assertThat(reasons(items.get("QX-SOR")))
+        .containsExactly("100-hour inspection, in-tolerance, -1:30");
     for (String clear : List.of("QX-WIC", "QX-AUK", "QX-KEL")) {
       assertThat(reasons(items.get(clear))).as(clear).isEmpty();
     }
@@ -62,14 +63,20 @@ class DemoLoaderTest {
   private static List<String> reasons(List<DueItem> items) {
     return items.stream()
         .filter(DueItem::isMandatory)
-        .filter(item -> List.of(State.DUE, State.IN_TOLERANCE, State.OVERDUE, State.UNKNOWN).contains(item.state()))
+        .filter(
+            item ->
+                List.of(State.DUE, State.IN_TOLERANCE, State.OVERDUE, State.UNKNOWN)
+                    .contains(item.state()))
         .map(item -> item.title() + ", " + item.state().word() + ", " + item.controlling().left())
         .toList();
   }
 
   private static void assertEngineExtended(List<DueItem> items) {
     DueItem overhaul =
-        items.stream().filter(item -> item.title().equals("Engine overhaul")).findFirst().orElseThrow();
+        items.stream()
+            .filter(item -> item.title().equals("Engine overhaul"))
+            .findFirst()
+            .orElseThrow();
     assertThat(overhaul.extensions()).hasSize(1);
     assertThat(overhaul.controlling().left()).hasToString("139");
   }
@@ -111,7 +118,9 @@ class DemoLoaderTest {
   }
 
   private static void assertOneGapAndNoOverlap(UUID operator) throws SQLException {
-    assertThat(texts("select kind from flight_break where operator_id = '" + operator + "' order by 1"))
+    assertThat(
+            texts(
+                "select kind from flight_break where operator_id = '" + operator + "' order by 1"))
         .containsExactly("gap", "place");
   }
 

@@ -13,7 +13,9 @@ class HorizonTest {
   @Test
   void nearDaysGetTheRoom() {
     Horizon horizon = Horizon.of(List.of(peg("a", 1), peg("b", 30), peg("c", 365)), TODAY);
-    assertThat(horizon.marks()).extracting(Horizon.Mark::x).containsExactly("12.1%", "31.9%", "92.1%");
+    assertThat(horizon.marks())
+        .extracting(Horizon.Mark::x)
+        .containsExactly("12.1%", "31.9%", "92.1%");
   }
 
   @Test
@@ -29,8 +31,7 @@ class HorizonTest {
 
   @Test
   void labelsNeverRunIntoOneAnotherAtAnyWidth() {
-    List<Peg> pegs =
-        IntStream.range(0, 40).mapToObj(i -> peg("inspection " + i, i * 9)).toList();
+    List<Peg> pegs = IntStream.range(0, 40).mapToObj(i -> peg("inspection " + i, i * 9)).toList();
     List<Horizon.Mark> marks = Horizon.of(pegs, TODAY).marks();
     for (int width : new int[] {270, 440, 640, 960}) {
       double end = -1;

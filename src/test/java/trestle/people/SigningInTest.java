@@ -24,7 +24,10 @@ class SigningInTest {
 
   @BeforeEach
   void found() {
-    company = company != null ? company : Company.founded("signing-" + UUID.randomUUID(), operators, members);
+    company =
+        company != null
+            ? company
+            : Company.founded("signing-" + UUID.randomUUID(), operators, members);
   }
 
   @Test

@@ -35,7 +35,14 @@ class StartUpChecksTest {
   void manyTablesAreNotAllNamed() {
     DatabaseFacts open =
         new DatabaseFacts(
-            170_000, "on", "on", "on", "app", List.of(), List.of(), List.of(),
+            170_000,
+            "on",
+            "on",
+            "on",
+            "app",
+            List.of(),
+            List.of(),
+            List.of(),
             List.of("a", "b", "c", "d", "e"));
     assertThatThrownBy(() -> StartUpChecks.refuseUnlessSound(open, true))
         .hasMessageContaining("not forced on a, b, c and 2 more:");
