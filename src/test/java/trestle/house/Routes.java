@@ -75,7 +75,8 @@ final class Routes {
     if (method.isAnnotatedWith(Path.class)) {
       whole += method.getAnnotationOfType(Path.class).value();
     }
-    String tidy = whole.replaceAll("/+", "/").replaceAll("\\{(\\w+):[^}]*}", "{$1}");
+    String tidy =
+        whole.replaceAll("/+", "/").replaceAll("\\{(\\w+)\\s*:(?:[^{}]|\\{[^{}]*})*}", "{$1}");
     return tidy.length() > 1 && tidy.endsWith("/") ? tidy.substring(0, tidy.length() - 1) : tidy;
   }
 
