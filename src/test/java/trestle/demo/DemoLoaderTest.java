@@ -47,9 +47,9 @@ class DemoLoaderTest {
 
     assertThat(items).containsOnlyKeys("QX-SOR", "QX-WIC", "QX-AUK", "QX-TBC", "QX-KEL");
     assertThat(reasons(items.get("QX-TBC")))
-        .containsExactly("Exhaust clamps: repeated inspection, overdue, -2:18");
+        .containsExactly("Exhaust clamps: repeated inspection, overdue, -2.3");
     assertThat(reasons(items.get("QX-SOR")))
-        .containsExactly("100-hour inspection, in-tolerance, -1:30");
+        .containsExactly("100-hour inspection, in-tolerance, -1.5");
     for (String clear : List.of("QX-WIC", "QX-AUK", "QX-KEL")) {
       assertThat(reasons(items.get(clear))).as(clear).isEmpty();
     }
