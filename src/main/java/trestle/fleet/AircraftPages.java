@@ -3,6 +3,7 @@ package trestle.fleet;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -35,6 +36,7 @@ import trestle.web.Viewer;
 
 /** A new aircraft, and its particulars with their revisions. */
 @Path("/aircraft")
+@RequestScoped
 public class AircraftPages {
   private static final List<Option> ENGINES =
       List.of(

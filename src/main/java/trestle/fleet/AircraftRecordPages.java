@@ -3,6 +3,7 @@ package trestle.fleet;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -38,6 +39,7 @@ import trestle.web.Viewer;
 
 /** What is kept of one aircraft beside its particulars: counters, meter, positions, groundings. */
 @Path("/aircraft/{id}")
+@RequestScoped
 public class AircraftRecordPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
   private static final List<Option> KINDS = Option.of("engine", "propeller", "other");

@@ -3,6 +3,7 @@ package trestle.fleet;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -34,6 +35,7 @@ import trestle.web.Viewer;
 
 /** The forms about a component; what it has run is shown by the pages of the flights. */
 @Path("/components")
+@RequestScoped
 public class ComponentFormPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 

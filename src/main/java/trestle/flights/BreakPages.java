@@ -3,6 +3,7 @@ package trestle.flights;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -32,6 +33,7 @@ import trestle.web.Viewer;
 
 /** Where flights don't follow on, and the form in which a person says why. */
 @Path("/")
+@RequestScoped
 public class BreakPages {
   private static final List<Option> FLOWN =
       List.of(

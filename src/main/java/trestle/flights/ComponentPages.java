@@ -3,6 +3,7 @@ package trestle.flights;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -42,6 +43,7 @@ import trestle.web.Viewer;
 
 /** Components, what they have run, and where they were. */
 @Path("/components")
+@RequestScoped
 public class ComponentPages {
   private static final int PAGE = 50;
 

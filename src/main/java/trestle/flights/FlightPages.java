@@ -3,6 +3,7 @@ package trestle.flights;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -41,6 +42,7 @@ import trestle.web.Viewer;
 
 /** The journey log: logging a flight, reading the log, putting a flight right. */
 @Path("/")
+@RequestScoped
 public class FlightPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 

@@ -179,6 +179,6 @@ record DueRow(
       return item.rateUnknown() ? "no date: rate not known" : "no date";
     }
     String date = on.isAfter(today) ? Shown.day(on, today) : "now";
-    return item.rateUnknown() ? date + ", a limit with rate not known apart" : date;
+    return item.rateUnknown() ? date + "; the rate of one limit is not known" : date;
   }
 }

@@ -4,6 +4,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.Authenticated;
 import io.quarkus.security.identity.SecurityIdentity;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -21,6 +22,7 @@ import trestle.web.Viewer;
 
 /** A person's own page: which operator, which password, and out of every session. */
 @Path("/account")
+@RequestScoped
 public class AccountPages {
   @Inject SignIns signIns;
   @Inject SecurityIdentity identity;

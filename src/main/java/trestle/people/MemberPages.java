@@ -3,6 +3,7 @@ package trestle.people;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -29,6 +30,7 @@ import trestle.web.Viewer;
 
 /** Who works here, as what, under which licence. */
 @Path("/members")
+@RequestScoped
 public class MemberPages {
   static final List<Option> ROLES =
       List.of(

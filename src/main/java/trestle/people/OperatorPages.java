@@ -4,6 +4,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -26,6 +27,7 @@ import trestle.web.Viewer;
 /** The installation's operators, for its administrator. */
 @Path("/operators")
 @RolesAllowed(Allow.ADMINISTRATOR)
+@RequestScoped
 public class OperatorPages {
   private static final List<Option> TIMES =
       List.of(new Option("utc", "UTC"), new Option("local", "The operator's local time"));

@@ -6,6 +6,7 @@ import io.quarkus.security.Authenticated;
 import io.quarkus.security.identity.SecurityIdentity;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.PermitAll;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -23,6 +24,7 @@ import trestle.web.Viewer;
 
 /** Signing in and out. */
 @Path("/")
+@RequestScoped
 public class SignInPages {
   @Inject SignIns signIns;
   @Inject Operators operators;

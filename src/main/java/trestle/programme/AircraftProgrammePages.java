@@ -3,6 +3,7 @@ package trestle.programme;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -30,6 +31,7 @@ import trestle.web.Viewer;
 
 /** Which programme one aircraft follows, what it is spared of it, and what it has of its own. */
 @Path("/aircraft/{id}/programme")
+@RequestScoped
 public class AircraftProgrammePages {
   @Inject Programmes programmes;
   @Inject Requirements requirements;

@@ -3,6 +3,7 @@ package trestle.programme;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -33,6 +34,7 @@ import trestle.web.Viewer;
 
 /** Filing that required work was done, looking at such a record, and putting it right. */
 @Path("/")
+@RequestScoped
 public class CompliancePages {
   @Inject Compliances compliances;
   @Inject Requirements requirements;

@@ -3,6 +3,7 @@ package trestle.programme;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -33,6 +34,7 @@ import trestle.web.Viewer;
 
 /** Putting off one occurrence of one limit, and taking that away again. */
 @Path("/")
+@RequestScoped
 public class ExtensionPages {
   @Inject Extensions extensions;
   @Inject RequirementView views;

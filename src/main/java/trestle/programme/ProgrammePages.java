@@ -3,6 +3,7 @@ package trestle.programme;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -29,6 +30,7 @@ import trestle.web.Viewer;
 
 /** The programmes of an operator, and one of them with what it requires and who follows it. */
 @Path("/programmes")
+@RequestScoped
 public class ProgrammePages {
   @Inject Programmes programmes;
   @Inject Requirements requirements;

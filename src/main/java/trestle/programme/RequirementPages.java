@@ -3,6 +3,7 @@ package trestle.programme;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -29,6 +30,7 @@ import trestle.web.Viewer;
 
 /** New requirements, their revisions, and their end. */
 @Path("/requirements")
+@RequestScoped
 public class RequirementPages {
   @Inject Requirements requirements;
   @Inject RequirementView views;
