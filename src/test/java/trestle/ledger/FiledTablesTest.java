@@ -106,6 +106,13 @@ class FiledTablesTest {
     return kinds;
   }
 
+  private static String table(Class<?> type) {
+    Table named = type.getAnnotation(Table.class);
+    return named != null && !named.name().isEmpty()
+        ? named.name()
+        : type.getSimpleName().replaceAll("([a-z])([A-Z])", "$1_$2").toLowerCase();
+  }
+
   private static List<String> asked(String query) throws SQLException {
     try (var connection = TestDatabase.asSuperuser();
         var statement = connection.createStatement();
