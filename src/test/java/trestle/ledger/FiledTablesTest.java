@@ -101,8 +101,7 @@ class FiledTablesTest {
         .map(entity -> entity.getJavaType())
         .filter(Filed.class::isAssignableFrom)
         .forEach(
-            type ->
-                kinds.put(type.getAnnotation(Table.class).name(), type.asSubclass(Filed.class)));
+            type -> kinds.put(table(type), type.asSubclass(Filed.class)));
     return kinds;
   }
 
