@@ -100,8 +100,7 @@ class FiledTablesTest {
     entities.getMetamodel().getEntities().stream()
         .map(entity -> entity.getJavaType())
         .filter(Filed.class::isAssignableFrom)
-        .forEach(
-            type -> kinds.put(table(type), type.asSubclass(Filed.class)));
+        .forEach(type -> kinds.put(table(type), type.asSubclass(Filed.class)));
     return kinds;
   }
 
