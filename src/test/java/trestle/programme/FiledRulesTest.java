@@ -86,8 +86,7 @@ class FiledRulesTest {
     Map<Counter, Components.Run> runs = new HashMap<>();
     TOTALS.forEach(
         (counter, total) ->
-            runs.put(
-                new Counter(counter), new Components.Run(total, SINCE_OVERHAUL.get(counter))));
+            runs.put(new Counter(counter), new Components.Run(total, SINCE_OVERHAUL.get(counter))));
     Instant at = TODAY.atTime(23, 0).atZone(owner.zone()).toInstant();
     UUID component =
         components.register(
@@ -106,8 +105,7 @@ class FiledRulesTest {
     UUID aircraft =
         upkeep.aircraft(
             owner, "QX-RND", LocalDate.of(2020, 1, 1), "hours=1 landings=1 heater-hours=1");
-    fitments.fit(
-        owner, new Fitments.Fit(component, aircraft, "engine", at.plusSeconds(600), null));
+    fitments.fit(owner, new Fitments.Fit(component, aircraft, "engine", at.plusSeconds(600), null));
     // A rate holds from when it is stated, which is after the day looked at: none is known then.
     rates.state(owner, aircraft, Counter.HOURS, new BigDecimal("0.8"), null);
     return component;
@@ -124,7 +122,8 @@ class FiledRulesTest {
                 NEW_ON,
                 "Nobody"));
     if (body.has("baseline")) {
-      compliances.file(owner, row(owner, requirement, component, body.get("baseline")).asBaseline());
+      compliances.file(
+          owner, row(owner, requirement, component, body.get("baseline")).asBaseline());
     }
     for (JsonNode done : body.get("history")) {
       compliances.file(owner, row(owner, requirement, component, done));
@@ -148,7 +147,8 @@ class FiledRulesTest {
     long days = ChronoUnit.DAYS.between(LocalDate.parse(body.get("asOf").asText()), TODAY);
     Usage now = Readings.parse(body.get("usage").toString());
     Map<Counter, Long> further = new HashMap<>();
-    now.toMap().forEach((counter, units) -> further.put(counter, TOTALS.get(counter.name()) - units));
+    now.toMap()
+        .forEach((counter, units) -> further.put(counter, TOTALS.get(counter.name()) - units));
     body.put("asOf", TODAY.toString());
     List<JsonNode> readings = new ArrayList<>(List.of(body));
     body.get("history").forEach(readings::add);

@@ -157,8 +157,7 @@ class UpkeepTest {
     // America/St_Johns: an hour skipped on 9 March 2025, an hour twice on 2 November 2025.
     for (String changing : List.of("2025-03-09", "2025-11-02")) {
       LocalDate day = day(changing);
-      UUID aircraft =
-          upkeep.aircraft(owner, "QX-S" + day.getMonthValue(), BEGINNING, "hours=1000");
+      UUID aircraft = upkeep.aircraft(owner, "QX-S" + day.getMonthValue(), BEGINNING, "hours=1000");
       UUID night = requirement(aircraft, "In the night");
       UUID noon = requirement(aircraft, "At noon");
       Instant midnight = Upkeep.start(owner, day);
@@ -428,12 +427,7 @@ class UpkeepTest {
       compliances.file(
           engineer,
           NewCompliance.certified(
-              hundred,
-              aircraft,
-              null,
-              evening("2025-03-01"),
-              Usage.parse(signed),
-              Upkeep.LICENCE));
+              hundred, aircraft, null, evening("2025-03-01"), Usage.parse(signed), Upkeep.LICENCE));
     }
     var listed = compliances.discrepancies(owner, List.of(aircraft), at("2025-04-01"));
     assertThat(listed).hasSize(1);
@@ -540,8 +534,7 @@ class UpkeepTest {
                 programme, "aircraft", terms("Autopilot"), BEGINNING, "The authority"));
     programmes.adopt(owner, aircraft, programme, BEGINNING, null, null);
     assertRefused(
-        () -> programmes.exclude(owner, aircraft, autopilot, day("2025-02-01"), "", "A"),
-        "reason");
+        () -> programmes.exclude(owner, aircraft, autopilot, day("2025-02-01"), "", "A"), "reason");
     programmes.exclude(
         owner, aircraft, autopilot, day("2025-02-01"), "None fitted", "The authority");
     assertThat(dueItems.dueItems(owner, List.of(aircraft), at("2025-01-31")).get(aircraft))
@@ -563,8 +556,7 @@ class UpkeepTest {
     UUID done = upkeep.done(engineer, hundred, aircraft, day("2025-03-01"));
     compliances.voided(engineer, done, "Never done", null);
     extensions.grant(controller, extension(hundred, aircraft, 1_120 * 3_600));
-    requirements.revise(
-        owner, revision(requirements.history(owner, hundred).latest(), "Renamed"));
+    requirements.revise(owner, revision(requirements.history(owner, hundred).latest(), "Renamed"));
     assertThat(revision(aircraft)).isEqualTo(before + 6);
   }
 
@@ -596,8 +588,7 @@ class UpkeepTest {
       fleet.add(aircraft);
     }
     View view = at("2025-04-01");
-    List<String> one =
-        StatementCount.of(() -> dueItems.dueItems(owner, fleet.subList(0, 1), view));
+    List<String> one = StatementCount.of(() -> dueItems.dueItems(owner, fleet.subList(0, 1), view));
     List<String> all = StatementCount.of(() -> dueItems.dueItems(owner, fleet, view));
     assertThat(all).hasSameSizeAs(one);
     assertThat(all).hasSizeLessThan(30);
@@ -616,8 +607,7 @@ class UpkeepTest {
   }
 
   private static NewRevision revision(Revision seen, String title) {
-    Terms terms =
-        Terms.of(title, RequirementKind.INSPECTION, seen.terms().rule(), BEGINNING);
+    Terms terms = Terms.of(title, RequirementKind.INSPECTION, seen.terms().rule(), BEGINNING);
     return new NewRevision(
         seen.requirementId(), seen.id(), terms, BEGINNING, "A reason", "The authority", null);
   }
@@ -696,8 +686,7 @@ class UpkeepTest {
 
   private UUID fit(UUID engine, UUID aircraft, LocalDate on) {
     return fitments.fit(
-        engineer,
-        new Fitments.Fit(engine, aircraft, "engine", Upkeep.start(owner, on), null));
+        engineer, new Fitments.Fit(engine, aircraft, "engine", Upkeep.start(owner, on), null));
   }
 
   private DueItem onEngine(UUID aircraft, String today) {
