@@ -54,6 +54,8 @@ final class SubjectHistory {
       Comparator.comparing((Counted counted) -> counted.doing().at())
           // Of two at one moment the baseline stands first, then the work's own record.
           .thenComparing(counted -> !counted.doing().isBaseline())
+          // Of papers that give the day alone, the hours tell which came first.
+          .thenComparing(counted -> counted.reading().usage().units(Counter.HOURS))
           .thenComparing(counted -> counted.coveredBy() != null)
           .thenComparing(counted -> counted.doing().sequence());
 

@@ -84,6 +84,7 @@ class FiledCasesTest {
   @Inject Programmes programmes;
   @Inject Requirements requirements;
   @Inject Extensions extensions;
+  @Inject DueItems dueItems;
   @Inject TheClock clock;
 
   private Viewer owner;
@@ -326,11 +327,7 @@ class FiledCasesTest {
               .isEqualTo(State.UNKNOWN);
           upkeep.baseline(controller, equivalent, aircraft, LocalDate.of(2025, 2, 2), "hours=1100");
           assertThat(upkeep.limit(owner, equivalent, aircraft, today).left()).hasToString("40");
-          assertThat(
-                  upkeep
-                      .dueItems
-                      .dueItems(owner, List.of(aircraft), View.asAt(today))
-                      .get(aircraft))
+          assertThat(dueItems.dueItems(owner, List.of(aircraft), View.asAt(today)).get(aircraft))
               .extracting(item -> item.requirementId())
               .containsExactly(equivalent);
         });

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
 import trestle.fleet.Fleet;
 import trestle.fleet.Particulars;
 import trestle.fleet.Position;
@@ -27,6 +28,7 @@ import trestle.reckoning.Rule;
 import trestle.reckoning.Usage;
 import trestle.standing.DueItem;
 import trestle.standing.Subject;
+import trestle.web.Filing;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
@@ -119,6 +121,12 @@ class Upkeep {
                 Usage.parse(readings),
                 "Airframe log 1")
             .asBaseline());
+  }
+
+  /** Several filings as one transaction. */
+  @Filing
+  <T> T filing(Viewer viewer, Supplier<T> filings) {
+    return filings.get();
   }
 
   DueItem item(Viewer viewer, UUID requirement, UUID aircraft, LocalDate today) {
