@@ -8,8 +8,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
-import org.jboss.resteasy.reactive.server.core.CurrentRequestManager;
-import org.jboss.resteasy.reactive.server.core.multipart.FormData;
 
 /**
  * The last look at each answer: pages are not kept by the browser, an answer over TLS asks to stay
@@ -19,15 +17,13 @@ class PageAnswers {
   private static final String TWO_YEARS = "max-age=63072000";
 
   @Inject FailurePages failures;
-  @Inject FormToken token;
 
   @ServerResponseFilter
   void filter(
       ContainerRequestContext request, ContainerResponseContext answer, RoutingContext context) {
     boolean page = !request.getUriInfo().getPath().startsWith("/api/");
     if (page && answer.getStatus() >= 400 && !answer.hasEntity()) {
-      Response better = inWords(answer.getStatus(), context);
-      answer.setStatus(better.getStatus());
+      Response better = failures.of(answer.getStatus());
       answer.setEntity(better.getEntity(), null, better.getMediaType());
     }
     MultivaluedMap<String, Object> headers = answer.getHeaders();
@@ -37,15 +33,6 @@ class PageAnswers {
     if (context.request().isSSL()) {
       headers.putSingle("Strict-Transport-Security", TWO_YEARS);
     }
-  }
-
-  private Response inWords(int status, RoutingContext context) {
-    FormData form = status == 400 ? CurrentRequestManager.get().getFormData() : null;
-    if (form == null) {
-      return failures.of(status);
-    }
-    token.renew(context);
-    return failures.sendAgain(KeptForm.of(context.request().uri(), form));
   }
 
   private static boolean isHtml(MediaType type) {

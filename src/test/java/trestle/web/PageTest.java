@@ -49,7 +49,7 @@ class PageTest {
     refused.then().statusCode(403).body(containsString("Please send this again"));
     assertThat(hidden(refused, "landing")).isEqualTo("10:81");
     assertThat(hidden(refused, "resumed")).isEqualTo("1");
-    send(refused, token(refused), Map.of("resumed", "1", "registration", "QX-SOR"))
+    send(opened, token(refused), Map.of("resumed", "1", "registration", "QX-SOR"))
         .then()
         .statusCode(422)
         .body(containsString("value=\"QX-SOR\""));
@@ -66,8 +66,44 @@ class PageTest {
   }
 
   @Test
+  void anotherSitesPageIsHeardNeitherWithNorWithoutToken() {
+    Response opened = given().get("/every-tag");
+    given()
+        .cookies(opened.getCookies())
+        .header("Sec-Fetch-Site", "cross-site")
+        .formParam("csrf-token", token(opened))
+        .post("/every-tag")
+        .then()
+        .statusCode(403)
+        .body(containsString("This is not yours to do"));
+  }
+
+  @Test
+  void formsInTwoWindowsDoNotDisturbEachOther() {
+    Response first = given().get("/every-tag");
+    Response second = given().cookies(first.getCookies()).get("/every-tag");
+    assertThat(second.getCookies()).isEmpty();
+    send(first, token(first), WRONG).then().statusCode(422);
+    assertThat(token(second)).isEqualTo(token(first));
+  }
+
+  @Test
+  void theTokenOfAnotherBrowserIsNoUse() {
+    Response mine = given().get("/every-tag");
+    send(mine, token(given().get("/every-tag")), WRONG).then().statusCode(403);
+  }
+
+  @Test
+  void onlyAPageWithAFormGivesACookie() {
+    assertThat(given().get("/assets/any/trestle.css").getCookies()).isEmpty();
+    assertThat(given().get("/every-tag").getHeader("set-cookie"))
+        .contains("HTTPOnly")
+        .contains("SameSite=Lax");
+  }
+
+  @Test
   void theStyleIsKeptForGoodUnderItsHash() {
-    String path = given().get("/every-tag").then().extract().path("html.head.link[0].@href");
+    String path = first("href=\"(/assets/[^\"]+css)\"", given().get("/every-tag"));
     String css =
         given()
             .get(path)
@@ -99,8 +135,11 @@ class PageTest {
   }
 
   private static String hidden(Response page, String name) {
-    Matcher field =
-        Pattern.compile("name=\"" + name + "\" value=\"([^\"]*)\"").matcher(page.asString());
-    return field.find() ? field.group(1) : "";
+    return first("name=\"" + name + "\" value=\"([^\"]*)\"", page);
+  }
+
+  private static String first(String pattern, Response page) {
+    Matcher found = Pattern.compile(pattern).matcher(page.asString());
+    return found.find() ? found.group(1) : "";
   }
 }
