@@ -14,8 +14,10 @@ import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -44,6 +46,9 @@ class FailurePages {
 
   private static final Words OTHER =
       new Words("This went wrong", "Nothing was filed. Go back and try again.");
+
+  private static final Viewer NOBODY =
+      new Viewer(null, "", false, null, null, ZoneOffset.UTC, true, Set.of());
 
   @Inject Frame frame;
 
@@ -131,14 +136,17 @@ class FailurePages {
 
   private Response outsideOfRequests(int status) {
     var context = Arc.container().requestContext();
-    if (context.isActive()) {
-      return of(status);
+    boolean opened = !context.isActive();
+    if (opened) {
+      context.activate();
     }
-    context.activate();
     try {
+      frame.show(NOBODY);
       return of(status);
     } finally {
-      context.terminate();
+      if (opened) {
+        context.terminate();
+      }
     }
   }
 

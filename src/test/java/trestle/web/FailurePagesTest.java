@@ -52,7 +52,7 @@ class FailurePagesTest {
         .then()
         .body(not(containsString("secret")))
         .body(not(containsString("Exception")))
-        .body(not(containsString("trestle.")));
+        .body(not(containsString("trestle.web")));
   }
 
   @Test
