@@ -15,7 +15,7 @@ import java.util.List;
 import trestle.formats.Json;
 import trestle.formats.JsonText;
 import trestle.formats.MalformedJson;
-import trestle.web.ApiLimit;
+import trestle.web.BodyLimit;
 import trestle.web.FieldError;
 import trestle.web.JsonInput;
 import trestle.web.Problem;
@@ -34,8 +34,8 @@ public class ReckoningApi {
   @Consumes(MediaType.APPLICATION_JSON)
   @Produces({MediaType.APPLICATION_JSON, Problem.MEDIA_TYPE})
   public Response reckon(InputStream body) throws IOException {
-    byte[] bytes = body.readNBytes(ApiLimit.MOST_BYTES + 1);
-    return bytes.length > ApiLimit.MOST_BYTES ? ApiLimit.tooLarge().response() : answer(bytes);
+    byte[] bytes = body.readNBytes(BodyLimit.MOST_BYTES + 1);
+    return bytes.length > BodyLimit.MOST_BYTES ? BodyLimit.tooLarge().response() : answer(bytes);
   }
 
   static Response answer(byte[] body) {
