@@ -35,7 +35,7 @@ import trestle.web.StatedMoment;
 import trestle.web.Viewer;
 
 /** A new aircraft, and its particulars with their revisions. */
-@Path("/aircraft")
+@Path("/")
 @RequestScoped
 public class AircraftPages {
   private static final List<Option> ENGINES =
@@ -81,7 +81,7 @@ public class AircraftPages {
   public record Version(Fleet.Stated stated, String from, String filed, String basis) {}
 
   @GET
-  @Path("new")
+  @Path("aircraft/new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response ask() {
     Form form = AircraftForm.blank().with("on", trestle.web.Shown.date(today()));
@@ -89,6 +89,7 @@ public class AircraftPages {
   }
 
   @POST
+  @Path("aircraft")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response register(MultivaluedMap<String, String> posted) {
@@ -112,7 +113,7 @@ public class AircraftPages {
   }
 
   @GET
-  @Path("{id}/particulars")
+  @Path("aircraft/{id}/particulars")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response particulars(@PathParam("id") UUID id) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, View.EVERYTHING);
@@ -124,7 +125,7 @@ public class AircraftPages {
   }
 
   @POST
-  @Path("{id}/particulars")
+  @Path("aircraft/{id}/particulars")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response revise(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {

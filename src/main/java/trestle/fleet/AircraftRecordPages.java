@@ -38,7 +38,7 @@ import trestle.web.StatedMoment;
 import trestle.web.Viewer;
 
 /** What is kept of one aircraft beside its particulars: counters, meter, positions, groundings. */
-@Path("/aircraft/{id}")
+@Path("/")
 @RequestScoped
 public class AircraftRecordPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
@@ -114,7 +114,7 @@ public class AircraftRecordPages {
   public record GroundingLine(UUID id, String why, String at, boolean lifting) {}
 
   @GET
-  @Path("counters")
+  @Path("aircraft/{id}/counters")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response counters(@PathParam("id") UUID id, @QueryParam("corrects") UUID corrects) {
     Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
@@ -128,7 +128,7 @@ public class AircraftRecordPages {
   }
 
   @POST
-  @Path("counters")
+  @Path("aircraft/{id}/counters")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response open(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
@@ -167,7 +167,7 @@ public class AircraftRecordPages {
   }
 
   @GET
-  @Path("meter-changes/new")
+  @Path("aircraft/{id}/meter-changes/new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askMeterChange(@PathParam("id") UUID id, @QueryParam("corrects") UUID corrects) {
     Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
@@ -178,7 +178,7 @@ public class AircraftRecordPages {
   }
 
   @POST
-  @Path("meter-changes")
+  @Path("aircraft/{id}/meter-changes")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response changeMeter(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
@@ -214,7 +214,7 @@ public class AircraftRecordPages {
   }
 
   @GET
-  @Path("positions")
+  @Path("aircraft/{id}/positions")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response positions(@PathParam("id") UUID id, @QueryParam("code") String code) {
     Form form =
@@ -227,7 +227,7 @@ public class AircraftRecordPages {
   }
 
   @POST
-  @Path("positions")
+  @Path("aircraft/{id}/positions")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response setPosition(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
@@ -249,7 +249,7 @@ public class AircraftRecordPages {
   }
 
   @POST
-  @Path("positions/{code}/withdrawal")
+  @Path("aircraft/{id}/positions/{code}/withdrawal")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response withdraw(
@@ -267,14 +267,14 @@ public class AircraftRecordPages {
   }
 
   @GET
-  @Path("groundings")
+  @Path("aircraft/{id}/groundings")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response groundings(@PathParam("id") UUID id) {
     return Answers.page(groundingList(id, Form.blank()));
   }
 
   @POST
-  @Path("groundings")
+  @Path("aircraft/{id}/groundings")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
   public Response ground(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
@@ -289,14 +289,14 @@ public class AircraftRecordPages {
   }
 
   @GET
-  @Path("groundings/{grounding}/lifting")
+  @Path("aircraft/{id}/groundings/{grounding}/lifting")
   @RolesAllowed({Allow.OWNER, Allow.ENGINEER})
   public Response askLifting(@PathParam("id") UUID id, @PathParam("grounding") UUID grounding) {
     return Answers.page(lifting(id, grounding, Form.blank()));
   }
 
   @POST
-  @Path("groundings/{grounding}/lifting")
+  @Path("aircraft/{id}/groundings/{grounding}/lifting")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.ENGINEER})
   public Response lift(

@@ -23,7 +23,7 @@ import trestle.web.Shown;
 import trestle.web.Viewer;
 
 /** One aircraft: its standing, what it has run, and what falls due on it. */
-@Path("/aircraft")
+@Path("/")
 @RequestScoped
 public class AircraftPages {
   @Inject Viewer viewer;
@@ -46,7 +46,7 @@ public class AircraftPages {
   record AircraftDue(AircraftOverview aircraft, String query) implements TemplateInstance {}
 
   @GET
-  @Path("{id: [0-9a-fA-F-]{36}}")
+  @Path("aircraft/{id: [0-9a-fA-F-]{36}}")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response aircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
     Instant now = clock.instant();

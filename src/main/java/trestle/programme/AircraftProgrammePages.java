@@ -30,7 +30,7 @@ import trestle.web.Role;
 import trestle.web.Viewer;
 
 /** Which programme one aircraft follows, what it is spared of it, and what it has of its own. */
-@Path("/aircraft/{id}/programme")
+@Path("/")
 @RequestScoped
 public class AircraftProgrammePages {
   @Inject Programmes programmes;
@@ -62,13 +62,14 @@ public class AircraftProgrammePages {
       implements TemplateInstance {}
 
   @GET
+  @Path("aircraft/{id}/programme")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response one(@PathParam("id") UUID id) {
     return Answers.page(page(id, blank(), blank()));
   }
 
   @POST
-  @Path("adoptions")
+  @Path("aircraft/{id}/programme/adoptions")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response adopt(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
@@ -88,7 +89,7 @@ public class AircraftProgrammePages {
   }
 
   @POST
-  @Path("exclusions")
+  @Path("aircraft/{id}/programme/exclusions")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response exclude(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {

@@ -29,7 +29,7 @@ import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /** New requirements, their revisions, and their end. */
-@Path("/requirements")
+@Path("/")
 @RequestScoped
 public class RequirementPages {
   @Inject Requirements requirements;
@@ -69,7 +69,7 @@ public class RequirementPages {
       implements TemplateInstance {}
 
   @GET
-  @Path("new")
+  @Path("requirements/new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response ask(
       @QueryParam("programme") UUID programme,
@@ -84,6 +84,7 @@ public class RequirementPages {
   }
 
   @POST
+  @Path("requirements")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response create(MultivaluedMap<String, String> posted) {
@@ -114,7 +115,7 @@ public class RequirementPages {
   }
 
   @GET
-  @Path("{id}")
+  @Path("requirements/{id}")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response one(
       @PathParam("id") UUID id,
@@ -124,7 +125,7 @@ public class RequirementPages {
   }
 
   @GET
-  @Path("{id}/revision")
+  @Path("requirements/{id}/revision")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response askRevision(@PathParam("id") UUID id) {
     Requirements.History history = requirements.history(viewer, id);
@@ -132,7 +133,7 @@ public class RequirementPages {
   }
 
   @POST
-  @Path("{id}/revision")
+  @Path("requirements/{id}/revision")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response revise(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {

@@ -305,7 +305,6 @@ class FiledCasesTest {
   }
 
   /** Case 70, 14 CFR 91.409(h): time under the previous programme must be applied [V/D]. */
-  @org.junit.jupiter.api.Disabled("The test reads a bean field past its proxy")
   @Test
   void aChangeOfProgrammeCarriesTheTimeOver() throws Exception {
     told(
