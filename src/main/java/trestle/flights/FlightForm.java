@@ -44,7 +44,11 @@ public final class FlightForm {
   public record Ask(String name, String label, List<Option> options) {}
 
   /** A counter that the aircraft counts besides hours and landings. */
-  public record CounterField(String name, String label, boolean inHours) {}
+  public record CounterField(String name, String label, boolean inHours) {
+    public String hint() {
+      return inHours ? "hours, of this flight" : "of this flight";
+    }
+  }
 
   FlightForm(
       Form form,

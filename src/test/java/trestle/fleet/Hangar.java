@@ -11,7 +11,7 @@ import trestle.web.Viewer;
 /** Invented aircraft and parts for tests, made through the ordinary use cases. */
 @ApplicationScoped
 public class Hangar {
-  @Inject Fleet fleet;
+  @Inject public Fleet fleet;
   @Inject Components components;
   @Inject Fitments fitments;
 
