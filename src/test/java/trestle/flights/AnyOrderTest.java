@@ -16,6 +16,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import trestle.fleet.Fleet;
 import trestle.fleet.Hangar;
 import trestle.fleet.Meters;
 import trestle.fleet.Particulars;
@@ -42,6 +43,7 @@ class AnyOrderTest {
   @Inject UsageLines lines;
   @Inject Meters meters;
   @Inject Hangar hangar;
+  @Inject Fleet fleet;
   @Inject Operators operators;
   @Inject Members members;
 
@@ -143,7 +145,7 @@ class AnyOrderTest {
   }
 
   private Particulars particulars(String registration, UUID like) {
-    Particulars stated = hangar.fleet.sheet(owner, like, View.EVERYTHING).particulars();
+    Particulars stated = fleet.sheet(owner, like, View.EVERYTHING).particulars();
     return new Particulars(
         registration,
         stated.typeName(),

@@ -31,7 +31,8 @@ class FlightFormTest {
     assertThat(asked.asksNextDay()).isTrue();
     assertThat(asked.nextDay()).isEqualTo("25 November 2026");
     assertThat(asked.form().error("next-day"))
-        .isEqualTo("Landing 00:20 is before take-off 23:40: was it the next day, 25 November 2026?");
+        .isEqualTo(
+            "Landing 00:20 is before take-off 23:40: was it the next day, 25 November 2026?");
 
     Form confirmed = times("24 Nov 2026", "23:40", "00:20").with("next-day", "yes");
     FlightDraft draft = form(UTC, confirmed, List.of()).read();
@@ -48,7 +49,9 @@ class FlightFormTest {
   @Test
   void blocksPastMidnightBelongToTheDayNextToThem() {
     Form form =
-        times("24 Nov 2026", "00:05", "23:50").with("off-blocks", "23:55").with("on-blocks", "00:03");
+        times("24 Nov 2026", "00:05", "23:50")
+            .with("off-blocks", "23:55")
+            .with("on-blocks", "00:03");
     FlightDraft draft = form(UTC, form, List.of()).read();
     assertThat(draft.offBlocks()).isEqualTo(Instant.parse("2026-11-23T23:55:00Z"));
     assertThat(draft.onBlocks()).isEqualTo(Instant.parse("2026-11-25T00:03:00Z"));
@@ -75,15 +78,13 @@ class FlightFormTest {
   void aTimeThatNeverCameIsRefused() {
     FlightForm asked = read(ST_JOHNS, times("8 Mar 2026", "02:30", "04:00"));
     assertThat(asked.form().error("take-off"))
-        .isEqualTo(
-            "Take-off 02:30 was no time on 8 March 2026: clocks went from 02:00 to 03:00.");
+        .isEqualTo("Take-off 02:30 was no time on 8 March 2026: clocks went from 02:00 to 03:00.");
   }
 
   @Test
   void aFlightOverTheChangeLastsAsLongAsItWasInTheAir() {
     FlightDraft draft = form(ST_JOHNS, times("8 Mar 2026", "01:30", "03:30"), List.of()).read();
-    assertThat(draft.landing().getEpochSecond() - draft.takeOff().getEpochSecond())
-        .isEqualTo(3600);
+    assertThat(draft.landing().getEpochSecond() - draft.takeOff().getEpochSecond()).isEqualTo(3600);
   }
 
   @Test
@@ -105,7 +106,8 @@ class FlightFormTest {
 
   @Test
   void aFlightComesBackFromItsFormAsItWas() {
-    Form form = times("24 Nov 2026", "23:40", "00:20").with("next-day", "yes").with("oil-engine", "1.5");
+    Form form =
+        times("24 Nov 2026", "23:40", "00:20").with("next-day", "yes").with("oil-engine", "1.5");
     FlightDraft draft = form(UTC, form, List.of()).read();
     assertThat(form(UTC, FlightForm.filled(draft, UTC), List.of()).read()).isEqualTo(draft);
   }
