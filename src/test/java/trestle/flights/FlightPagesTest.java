@@ -132,6 +132,31 @@ class FlightPagesTest {
   }
 
   @Test
+  void aFlightIsFiledAndCorrectedThroughThePagesOwnForms() {
+    String log = "/aircraft/" + aircraft + "/flights";
+    Response filed = pilot.fillIn(log + "/new", "/flights", flight("09:00", "10:30"));
+    assertThat(filed.statusCode()).as(filed.asString()).isEqualTo(303);
+    String page = filed.header("Location").replaceAll("^https?://[^/]+|\\?.*$", "");
+    assertThat(pilot.get(log).asString()).contains("09:00–10:30");
+    Response corrected =
+        pilot.fillIn(
+            page + "/correction",
+            "/correction",
+            java.util.Map.of("landing", "09:30", "reason", "Read from the wrong line"));
+    assertThat(corrected.statusCode()).as(corrected.asString()).isEqualTo(303);
+    assertThat(pilot.get(log).asString()).contains("09:00–09:30").contains("09:00–10:30");
+  }
+
+  @Test
+  void noPageShowsAnExpressionInsteadOfItsValue() {
+    for (String page : new String[] {"/flights/new", "/counters", "/positions", "/groundings"}) {
+      assertThat(company.visitor(Role.OWNER).get("/aircraft/" + aircraft + page).asString())
+          .as(page)
+          .doesNotContainPattern("\\{[a-z][A-Za-z.]*\\}");
+    }
+  }
+
+  @Test
   void everyPageOfTheseRoomsOpens() {
     Visitor owner = company.visitor(Role.OWNER);
     UUID engine =

@@ -7,6 +7,7 @@ import io.restassured.response.Response;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -49,6 +50,46 @@ public final class Visitor {
             .contentType("application/x-www-form-urlencoded; charset=UTF-8")
             .formParams(all)
             .post(path));
+  }
+
+  /**
+   * Fills in the form of a page and sends it as a browser does: to the address in the page, with
+   * every field as the page has it unless given here. Boxes are ticked only when given.
+   *
+   * @param sends the end of the form's address, which tells it from the page's others
+   */
+  public Response fillIn(String page, String sends, Map<String, ?> fields) {
+    String html = get(page).asString();
+    Matcher form =
+        Pattern.compile(
+                "<form method=\"post\" action=\"([^\"]*" + Pattern.quote(sends) + ")\".*?</form>",
+                Pattern.DOTALL)
+            .matcher(html);
+    if (!form.find()) {
+      throw new AssertionError("No form on " + page + " is sent to …" + sends + "\n" + html);
+    }
+    Map<String, Object> all = asShown(form.group());
+    all.putAll(fields);
+    return post(form.group(1), all);
+  }
+
+  private static Map<String, Object> asShown(String form) {
+    Map<String, Object> shown = new LinkedHashMap<>();
+    Matcher inputs = Pattern.compile("<(?:input|textarea|select)[^>]*>").matcher(form);
+    while (inputs.find()) {
+      String input = inputs.group();
+      if (!input.contains("\"checkbox\"")
+          && (!input.contains("\"radio\"") || input.contains(" checked"))) {
+        attribute(input, "name")
+            .ifPresent(name -> shown.put(name, attribute(input, "value").orElse("")));
+      }
+    }
+    return shown;
+  }
+
+  private static Optional<String> attribute(String input, String name) {
+    Matcher found = Pattern.compile(" " + name + "=\"([^\"]*)\"").matcher(input);
+    return found.find() ? Optional.of(found.group(1)) : Optional.empty();
   }
 
   /** Forgets being signed in, as a browser does when the cookie's time is over. */
