@@ -4,6 +4,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.PermitAll;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -19,6 +20,7 @@ import trestle.web.Refusal;
 
 /** An empty installation's first page: whoever started it becomes its administrator. */
 @Path("/first-steps")
+@RequestScoped
 public class FirstStepsPages {
   @Inject Operators operators;
   @Inject SignIns signIns;

@@ -17,6 +17,7 @@ import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.Authenticated;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -25,6 +26,7 @@ import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -174,6 +176,18 @@ final class HouseRules {
         .or()
         .areAnnotatedWith(DELETE.class)
         .should(sayWhoMay())
+        .allowEmptyShould(true);
+  }
+
+  /** A page made once for all requests would answer everybody as its first visitor. */
+  ArchRule everyPageIsMadeForItsRequest() {
+    return classes()
+        .that()
+        .areAnnotatedWith(Path.class)
+        .and()
+        .haveSimpleNameEndingWith("Pages")
+        .should()
+        .beAnnotatedWith(RequestScoped.class)
         .allowEmptyShould(true);
   }
 

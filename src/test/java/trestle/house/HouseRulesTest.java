@@ -99,6 +99,13 @@ class HouseRulesTest {
             public class OpenPages { @jakarta.ws.rs.GET public String all() { return ""; } }
             """),
         new Rule(
+            "every page is made for its request",
+            (house, code) -> house.everyPageIsMadeForItsRequest().evaluate(code),
+            """
+            package broken.fleet;
+            @jakarta.ws.rs.Path("/kept") public class KeptPages { trestle.web.Viewer first; }
+            """),
+        new Rule(
             "every POST names its media type",
             (house, code) -> house.everyPostNamesItsMediaType().evaluate(code),
             """

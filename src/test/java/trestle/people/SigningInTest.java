@@ -174,4 +174,19 @@ class SigningInTest {
     assertThat(answer.statusCode()).isEqualTo(422);
     assertThat(answer.asString()).contains("An operator needs an owner");
   }
+
+  @Test
+  void onePageAnswersEachVisitorAsThemselves() {
+    Company other = Company.founded("other-" + UUID.randomUUID(), operators, members);
+    Visitor here = company.visitor(Role.OWNER);
+    Visitor there = other.visitor(Role.OWNER);
+    for (int i = 0; i < 2; i++) {
+      assertThat(here.get("/members").asString())
+          .contains("owner@" + company.name())
+          .doesNotContain(other.name());
+      assertThat(there.get("/members").asString())
+          .contains("owner@" + other.name())
+          .doesNotContain(company.name());
+    }
+  }
 }

@@ -113,7 +113,7 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
     page.navigate(baseUrl + "/sign-in");
     page.fill("input[name=name]", name);
     page.fill("input[name=password]", password);
-    page.click("main button[type=submit], form button[type=submit]");
+    page.click("main form button");
     page.waitForLoadState();
   }
 
