@@ -3,7 +3,6 @@ package trestle.ledger;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
-import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.UUID;
@@ -44,11 +43,6 @@ public class Ledger {
       repository.persist(line);
     }
     head.set(edge);
-  }
-
-  /** The last sequence that had been filed by a moment; 0 before the first. */
-  public long knownBy(UUID operatorId, Instant moment) {
-    return repository.lastBy(operatorId, moment);
   }
 
   public Head head(UUID operatorId) {

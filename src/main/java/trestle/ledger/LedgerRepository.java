@@ -34,15 +34,4 @@ class LedgerRepository {
   void persist(Object row) {
     entities.persist(row);
   }
-
-  long lastBy(UUID operatorId, Instant moment) {
-    return entities
-        .createQuery(
-            "select coalesce(max(e.seq), 0) from LedgerEntry e where e.operatorId = :operator"
-                + " and e.recordedAt <= :moment",
-            Long.class)
-        .setParameter("operator", operatorId)
-        .setParameter("moment", moment)
-        .getSingleResult();
-  }
 }

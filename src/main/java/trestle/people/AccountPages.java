@@ -51,8 +51,8 @@ public class AccountPages {
       signIns.changePassword(
           viewer,
           identity.getAttribute(SessionAuthentication.SESSION),
-          form.value("old"),
-          form.value("chosen"));
+          form.value("old-password"),
+          form.value("new-password"));
       return Answers.see("/account");
     } catch (Refusal refusal) {
       return Answers.again(form, page(form.refused(refusal)));

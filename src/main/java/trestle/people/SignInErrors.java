@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import trestle.web.Answers;
 import trestle.web.Form;
+import trestle.web.KeptForm;
 
 /**
  * Nobody is signed in, or no longer: a page asks to sign in and then goes on; a form is kept whole
@@ -36,7 +37,7 @@ class SignInErrors {
   }
 
   /** Nothing has read the form yet, since it is refused before its method is called. */
-  private static Uni<Kept> keptForm(RoutingContext request) {
+  private static Uni<KeptForm> keptForm(RoutingContext request) {
     return Uni.createFrom()
         .emitter(
             emitter -> {
@@ -44,7 +45,7 @@ class SignInErrors {
               http.setExpectMultipart(true);
               http.exceptionHandler(emitter::fail);
               http.endHandler(
-                  end -> emitter.complete(Kept.posted(http.path(), http.formAttributes())));
+                  end -> emitter.complete(KeptForm.of(http.path(), http.formAttributes())));
               http.resume();
             });
   }

@@ -19,6 +19,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import trestle.web.Answers;
 import trestle.web.Form;
+import trestle.web.KeptForm;
 import trestle.web.Refusal;
 import trestle.web.Viewer;
 
@@ -37,19 +38,20 @@ public class SignInPages {
       basePath = "people",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record SignIn(Form form, Kept kept, boolean demo, boolean started) implements TemplateInstance {}
+  record SignIn(Form form, KeptForm kept, boolean demo, boolean started)
+      implements TemplateInstance {}
 
   @CheckedTemplate(
       basePath = "people",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record Resume(Kept kept) implements TemplateInstance {}
+  record Resume(KeptForm kept) implements TemplateInstance {}
 
   @GET
   @Path("sign-in")
   @PermitAll
   public Response ask(@QueryParam("next") String next) {
-    return Answers.page(page(Form.blank().with("next", local(next)), Kept.NOTHING));
+    return Answers.page(page(Form.blank().with("next", Answers.own(next)), KeptForm.NOTHING));
   }
 
   @POST
@@ -58,7 +60,7 @@ public class SignInPages {
   @PermitAll
   public Response signIn(MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    Kept kept = Kept.carriedBy(posted);
+    KeptForm kept = KeptForm.carriedBy(posted);
     String name = form.required("name", "Sign-in name").text(120);
     if (form.value("password").isEmpty()) {
       form.fail("password", "Password must not be blank");
@@ -67,7 +69,7 @@ public class SignInPages {
       try {
         String address = request.request().remoteAddress().hostAddress();
         cookie.give(request, signIns.signIn(name, form.value("password"), address));
-        return kept.isEmpty() ? Answers.see(local(form.value("next"))) : resume(kept);
+        return kept.isEmpty() ? Answers.see(Answers.own(form.value("next"))) : resume(kept);
       } catch (Refusal refusal) {
         form.refused(refusal);
       }
@@ -101,24 +103,12 @@ public class SignInPages {
     return Answers.see("/");
   }
 
-  private Response resume(Kept kept) {
+  private Response resume(KeptForm kept) {
     return Answers.page(new Resume(kept));
   }
 
-  TemplateInstance page(Form form, Kept kept) {
+  TemplateInstance page(Form form, KeptForm kept) {
     return new SignIn(
         form, kept, operators.demoExists(Anyone.VIEWER), operators.hasAdministrator(Anyone.VIEWER));
-  }
-
-  /** Only a path of our own is gone to after signing in. */
-  static String local(String path) {
-    boolean own =
-        path != null
-            && path.startsWith("/")
-            && !path.startsWith("//")
-            && !path.contains("\\")
-            && !path.startsWith("/sign-in")
-            && path.chars().allMatch(c -> c > 0x20 && c < 0x7f);
-    return own ? path : "/";
   }
 }

@@ -134,11 +134,11 @@ public class SignIns {
   public void changePassword(Viewer viewer, UUID sessionId, String old, String chosen) {
     Person person = people.person(viewer.personId());
     if (!Passwords.matches(old, person.passwordHash)) {
-      throw new Refusal("old", "Password now in use is not right.");
+      throw new Refusal("old-password", "Password now in use is not right.");
     }
     String complaint = Passwords.complaint(chosen);
     if (complaint != null) {
-      throw new Refusal("chosen", complaint);
+      throw new Refusal("new-password", complaint);
     }
     person.passwordHash = Passwords.hash(chosen);
     person.generation++;

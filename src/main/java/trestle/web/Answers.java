@@ -28,4 +28,16 @@ public final class Answers {
   public static Response see(String path) {
     return Response.seeOther(URI.create(path)).build();
   }
+
+  /** The path if it is one of our own to go on to, else the first page: never another site. */
+  public static String own(String path) {
+    boolean own =
+        path != null
+            && path.startsWith("/")
+            && !path.startsWith("//")
+            && !path.contains("\\")
+            && !path.startsWith("/sign-in")
+            && path.chars().allMatch(c -> c > 0x20 && c < 0x7f);
+    return own ? path : "/";
+  }
 }

@@ -189,4 +189,17 @@ class SigningInTest {
           .doesNotContain(company.name());
     }
   }
+
+  @Test
+  void aPasswordIsNeverCarriedInAPage() {
+    Visitor pilot = company.visitor(Role.PILOT);
+    pilot.get("/account");
+    pilot.withoutSession();
+    Response kept =
+        pilot.post(
+            "/account/password",
+            Map.of("old-password", Company.PASSWORD, "new-password", "a secret of mine"));
+    assertThat(kept.statusCode()).isEqualTo(401);
+    assertThat(kept.asString()).doesNotContain(Company.PASSWORD, "a secret of mine");
+  }
 }
