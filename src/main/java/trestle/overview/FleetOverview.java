@@ -18,8 +18,11 @@ record FleetOverview(List<AircraftOverview> aircraft) {
         aircraft.stream().filter(each -> !each.sheet().retired()).sorted(HELD_FIRST).toList();
   }
 
-  /** "Of 5 aircraft 1 is held and 1 is limited; nothing recorded prevents flight of 3." */
+  /** "5 aircraft: 1 held, 1 limited; nothing recorded prevents flight of 3." */
   public String words() {
+    if (aircraft.isEmpty()) {
+      return "No aircraft yet.";
+    }
     Map<Standing.Word, Long> count =
         aircraft.stream()
             .collect(Collectors.groupingBy(each -> each.standing().word(), Collectors.counting()));

@@ -29,7 +29,6 @@ final class RequirementForm {
         .with("forbids", DueItem.ANY_FLIGHT)
         .with("limit-1-by", "use")
         .with("limit-1-counter", "hours")
-        .with("limit-1-soon", "10")
         .with("in-force-from", today)
         .with("effective-on", today);
   }

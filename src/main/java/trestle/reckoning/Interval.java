@@ -114,10 +114,10 @@ public record Interval(int years, int months, int weeks, int days) implements Di
     return times;
   }
 
-  /** The last day of a day's month. */
-  static long monthEnd(long point) {
-    LocalDate day = LocalDate.ofEpochDay(point);
-    return point + day.lengthOfMonth() - day.getDayOfMonth();
+  /** The last day of the month in which {@link #after} falls, for whole months. */
+  long afterToMonthEnd(long point, long times) {
+    LocalDate day = LocalDate.ofEpochDay(point).plusMonths(allMonths() * times);
+    return day.toEpochDay() + day.lengthOfMonth() - day.getDayOfMonth();
   }
 
   @Override

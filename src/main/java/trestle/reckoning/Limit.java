@@ -128,10 +128,16 @@ public sealed interface Limit extends Entry {
       return from.equals(LAST_DONE);
     }
 
+    /** Whether each doing is the anchor of the next, early or late. */
+    boolean restartsAlways() {
+      return late == Late.RESTART && window == null;
+    }
+
     /** The k-th scheduled point, counted from the anchor in one step. */
     long scheduled(long anchor, long k) {
-      long point = every.after(anchor, k);
-      return ends == Ends.MONTH_END ? Interval.monthEnd(point) : point;
+      return ends == Ends.MONTH_END
+          ? ((Interval) every).afterToMonthEnd(anchor, k)
+          : every.after(anchor, k);
     }
 
     /** The largest k for which the k-th scheduled point is not after the given one. */

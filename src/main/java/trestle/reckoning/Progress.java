@@ -23,7 +23,11 @@ final class Progress {
     Progress progress = new Progress(limit);
     List<Reading> doings = history.doings();
     int next = 0;
-    if (history.baseline() != null) {
+    if (doings.size() > 1 && limit.restartsAlways()) {
+      // Each doing is the anchor of the next whatever went before, so that the last two tell all.
+      next = doings.size() - 1;
+      progress.anchor = limit.scale().pointOf(doings.get(next - 1));
+    } else if (history.baseline() != null) {
       progress.anchor = limit.scale().pointOf(history.baseline());
       progress.why = Step.Why.BASELINE;
     } else if (!doings.isEmpty()) {
@@ -31,8 +35,9 @@ final class Progress {
       progress.why = Step.Why.FIRST_DONE;
     }
     for (; next < doings.size(); next++) {
-      Extension granted = Reckoner.granted(extensions, next);
-      progress.record(limit.scale().pointOf(doings.get(next)), granted);
+      boolean latest = next == doings.size() - 1;
+      Extension granted = latest ? Reckoner.granted(extensions, next) : null;
+      progress.record(limit.scale().pointOf(doings.get(next)), latest, granted);
     }
     return progress;
   }
@@ -51,13 +56,14 @@ final class Progress {
     return new Step(why, anchor, k, due(), overrun);
   }
 
-  private void record(long done, Extension granted) {
+  /** An overrun is told of the latest doing alone. */
+  private void record(long done, boolean latest, Extension granted) {
     long due = due();
     if (done == Scale.UNKNOWN || due == Scale.UNKNOWN) {
       recordUnknown(done);
       return;
     }
-    overrun = done > limit.lastGood(granted == null ? due : granted.due());
+    overrun = latest && done > limit.lastGood(granted == null ? due : granted.due());
     if (inWindow(done, due)) {
       k++;
       why = Step.Why.WITHIN_WINDOW;
