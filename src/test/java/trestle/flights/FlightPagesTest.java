@@ -148,6 +148,25 @@ class FlightPagesTest {
   }
 
   @Test
+  void aStatedRateTakesThePlaceOfWhatWasFlownUntilItIsTakenBack() {
+    Visitor owner = company.visitor(Role.OWNER);
+    String rates = "/aircraft/" + aircraft + "/rates";
+    assertThat(owner.get(rates).asString()).contains("no rate: no date is projected");
+    Map<String, String> stated = Map.of("counter", "hours", "rate", "0.8");
+    assertThat(owner.fillIn(rates, "/rates", stated).statusCode()).isEqualTo(303);
+    assertThat(pilot.get(rates).asString())
+        .contains("0.8 h a day, stated")
+        .doesNotContain("State it");
+    Map<String, String> wrong = Map.of("counter", "hours", "rate", "0.80001");
+    Response refused = owner.fillIn(rates, "/rates", wrong);
+    assertThat(refused.statusCode()).isEqualTo(422);
+    assertThat(refused.asString()).contains("value=\"0.80001\"", "Rate a day must");
+    owner.fillIn(rates, "/rates", Map.of("counter", "hours", "rate", ""));
+    assertThat(owner.get(rates).asString()).doesNotContain("0.8 h a day");
+    assertThat(pilot.post(rates, stated).statusCode()).isEqualTo(403);
+  }
+
+  @Test
   void noPageShowsAnExpressionInsteadOfItsValue() {
     for (String page : new String[] {"/flights/new", "/counters", "/positions", "/groundings"}) {
       assertThat(company.visitor(Role.OWNER).get("/aircraft/" + aircraft + page).asString())
@@ -173,6 +192,7 @@ class FlightPagesTest {
           at + "/groundings",
           at + "/flights",
           at + "/breaks",
+          at + "/rates",
           "/components",
           "/components/new",
           "/components/" + engine,
