@@ -5,8 +5,9 @@ import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.UUID;
 import trestle.web.Filing;
 import trestle.web.NotHere;
@@ -25,6 +26,9 @@ public class SignIns {
   private static final String NO =
       "Name or password is not right. Check both and try again; capitals count in the password.";
 
+  private static final String NOT_RIGHT =
+      "Password is not right, so nothing was signed. Capitals count in it.";
+
   @Inject PeopleRepository people;
   @Inject InstantSource clock;
   @Inject SignIns self;
@@ -32,7 +36,7 @@ public class SignIns {
   /** An operator that a person may work in. */
   public record Place(UUID operatorId, String name) {}
 
-  private record Proof(UUID personId, String refusal) {}
+  private record Answer(UUID personId, String refusal) {}
 
   /**
    * Opens a session for who proves to be that person.
@@ -42,7 +46,7 @@ public class SignIns {
    *     when the brake is on
    */
   public UUID signIn(String name, String password, String address) {
-    Proof proof = self.prove(Anyone.VIEWER, name, password, address);
+    Answer proof = self.prove(Anyone.VIEWER, name, password, address);
     if (proof.personId() == null) {
       throw new Refusal("", proof.refusal());
     }
@@ -51,24 +55,42 @@ public class SignIns {
 
   /** Counts a failure in a transaction that commits, whatever is answered. */
   @Filing
-  Proof prove(Viewer anyone, String name, String password, String address) {
+  Answer prove(Viewer anyone, String name, String password, String address) {
+    Map<String, Integer> subjects = new LinkedHashMap<>();
+    subjects.put("address:" + address, FREE_FOR_ADDRESS);
+    subjects.put("name:" + Person.normal(name), FREE_FOR_NAME);
+    return prove(people.named(name).orElse(null), password, subjects, NO);
+  }
+
+  /**
+   * Why a person who is signed in has not proven to be that person, or null when they have; counted
+   * by the same brake as signing in under their name.
+   */
+  @Filing
+  String refusalOfPassword(Viewer anyone, UUID personId, String password) {
+    Person person = people.person(personId);
+    return prove(person, password, Map.of("name:" + person.signInName, FREE_FOR_NAME), NOT_RIGHT)
+        .refusal();
+  }
+
+  /**
+   * @param subjects whom a failure is counted against, with how many are free
+   */
+  private Answer prove(
+      Person person, String password, Map<String, Integer> subjects, String sentence) {
     Instant now = clock.instant();
-    String byName = "name:" + Person.normal(name);
-    String byAddress = "address:" + address;
-    for (String subject : List.of(byName, byAddress)) {
+    for (String subject : subjects.keySet()) {
       SignInBrake brake = people.brake(subject);
       if (brake != null && brake.blocks(now)) {
-        return new Proof(null, braked(Duration.between(now, brake.waitUntil)));
+        return new Answer(null, braked(Duration.between(now, brake.waitUntil)));
       }
     }
-    Optional<Person> person = people.named(name);
-    if (Passwords.matches(password, person.map(p -> p.passwordHash).orElse(null))) {
-      people.release(byName);
-      return new Proof(person.orElseThrow().id, null);
+    if (Passwords.matches(password, person == null ? null : person.passwordHash)) {
+      people.release("name:" + person.signInName);
+      return new Answer(person.id, null);
     }
-    people.lockedBrake(byAddress, now).failed(now, FREE_FOR_ADDRESS);
-    people.lockedBrake(byName, now).failed(now, FREE_FOR_NAME);
-    return new Proof(null, NO);
+    subjects.forEach((subject, free) -> people.lockedBrake(subject, now).failed(now, free));
+    return new Answer(null, sentence);
   }
 
   private static String braked(Duration wait) {

@@ -46,10 +46,12 @@ final class HouseRules {
           "ledger",
           "web",
           "people",
+          "signing",
           "fleet",
           "standing",
           "flights",
           "programme",
+          "apron",
           "overview",
           "server",
           "demo");
