@@ -4,6 +4,7 @@ import static io.restassured.RestAssured.given;
 
 import io.restassured.http.Cookies;
 import io.restassured.response.Response;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,12 @@ import java.util.regex.Pattern;
 
 /** Somebody at a browser without JavaScript: keeps cookies, sends the token a page carried. */
 public final class Visitor {
+  private static final Pattern FORM =
+      Pattern.compile(
+          "<form method=\"post\"(?: action=\"([^\"]*)\")?[^>]*>.*?</form>", Pattern.DOTALL);
+  private static final Pattern CONTROL =
+      Pattern.compile(
+          "<input[^>]*>|<textarea[^>]*>.*?</textarea>|<select[^>]*>.*?</select>", Pattern.DOTALL);
   private static final Pattern TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]+)\"");
 
   private final Map<String, String> cookies = new LinkedHashMap<>();
@@ -52,44 +59,109 @@ public final class Visitor {
             .post(path));
   }
 
+  /** A form as a browser would send it. */
+  public record Filled(String action, Map<String, Object> fields) {
+    /** The same with one field filled in otherwise. */
+    public Filled but(String field, Object value) {
+      Map<String, Object> other = new LinkedHashMap<>(fields);
+      other.put(field, value);
+      return new Filled(action, other);
+    }
+  }
+
   /**
    * Fills in the form of a page and sends it as a browser does: to the address in the page, with
-   * every field as the page has it unless given here. Boxes are ticked only when given.
+   * every field as the page has it unless given here.
    *
    * @param sends the end of the form's address, which tells it from the page's others
    */
   public Response fillIn(String page, String sends, Map<String, ?> fields) {
-    String html = get(page).asString();
-    Matcher form =
-        Pattern.compile(
-                "<form method=\"post\" action=\"([^\"]*" + Pattern.quote(sends) + ")\".*?</form>",
-                Pattern.DOTALL)
-            .matcher(html);
-    if (!form.find()) {
-      throw new AssertionError("No form on " + page + " is sent to …" + sends + "\n" + html);
-    }
-    Map<String, Object> all = asShown(form.group());
-    all.putAll(fields);
-    return post(form.group(1), all);
+    return send(filled(page, sends, fields));
   }
 
-  private static Map<String, Object> asShown(String form) {
-    Map<String, Object> shown = new LinkedHashMap<>();
-    Matcher inputs = Pattern.compile("<(?:input|textarea|select)[^>]*>").matcher(form);
-    while (inputs.find()) {
-      String input = inputs.group();
-      if (!input.contains("\"checkbox\"")
-          && (!input.contains("\"radio\"") || input.contains(" checked"))) {
-        attribute(input, "name")
-            .ifPresent(name -> shown.put(name, attribute(input, "value").orElse("")));
+  public Response send(Filled filled) {
+    return post(filled.action, filled.fields);
+  }
+
+  /** The form of a page filled in, not sent. */
+  public Filled filled(String page, String sends, Map<String, ?> fields) {
+    return filledIn(get(page).asString(), page, sends, fields);
+  }
+
+  /**
+   * The form in a page's text, filled in.
+   *
+   * @param address where the text was got, and where a form without an address of its own goes
+   */
+  public static Filled filledIn(String html, String address, String sends, Map<String, ?> fields) {
+    Matcher forms = FORM.matcher(html);
+    while (forms.find()) {
+      String action = forms.group(1) == null ? address : forms.group(1);
+      if (action.endsWith(sends)) {
+        Map<String, Object> all = asShown(forms.group());
+        fields.forEach(
+            (name, value) -> {
+              if (!forms.group().contains(" name=\"" + name + "\"")) {
+                throw new AssertionError("No field " + name + " on " + address);
+              }
+              all.put(name, value);
+            });
+        return new Filled(action, all);
       }
     }
-    return shown;
+    throw new AssertionError("No form on " + address + " is sent to …" + sends + "\n" + html);
   }
 
-  private static Optional<String> attribute(String input, String name) {
-    Matcher found = Pattern.compile(" " + name + "=\"([^\"]*)\"").matcher(input);
-    return found.find() ? Optional.of(found.group(1)) : Optional.empty();
+  /** What a browser would send of a form that nobody touched. */
+  private static Map<String, Object> asShown(String form) {
+    Map<String, List<String>> shown = new LinkedHashMap<>();
+    Matcher controls = CONTROL.matcher(form);
+    while (controls.find()) {
+      String control = controls.group();
+      attribute(control, "name")
+          .filter(name -> !name.equals("csrf-token"))
+          .ifPresent(
+              name ->
+                  value(control)
+                      .ifPresent(
+                          value -> shown.computeIfAbsent(name, n -> new ArrayList<>()).add(value)));
+    }
+    Map<String, Object> fields = new LinkedHashMap<>();
+    shown.forEach((name, all) -> fields.put(name, all.size() == 1 ? all.get(0) : all));
+    return fields;
+  }
+
+  private static Optional<String> value(String control) {
+    if (control.startsWith("<textarea")) {
+      String text = control.replaceAll("(?s)^<textarea[^>]*>\\r?\\n?|</textarea>$", "");
+      return Optional.of(unescaped(text));
+    }
+    if (control.startsWith("<select")) {
+      List<String> options =
+          Pattern.compile("<option[^>]*>").matcher(control).results().map(o -> o.group()).toList();
+      return options.stream()
+          .filter(option -> option.contains(" selected"))
+          .findFirst()
+          .or(() -> options.stream().findFirst())
+          .flatMap(option -> attribute(option, "value"));
+    }
+    boolean box = control.contains("\"checkbox\"") || control.contains("\"radio\"");
+    return box && !control.contains(" checked")
+        ? Optional.empty()
+        : Optional.of(attribute(control, "value").orElse(""));
+  }
+
+  private static Optional<String> attribute(String tag, String name) {
+    Matcher found = Pattern.compile("^<[^>]*? " + name + "=\"([^\"]*)\"").matcher(tag);
+    return found.find() ? Optional.of(unescaped(found.group(1))) : Optional.empty();
+  }
+
+  private static String unescaped(String html) {
+    return html.replace("&lt;", "<")
+        .replace("&gt;", ">")
+        .replace("&quot;", "\"")
+        .replace("&#39;", "'")
+        .replace("&amp;", "&");
   }
 
   /** Forgets being signed in, as a browser does when the cookie's time is over. */

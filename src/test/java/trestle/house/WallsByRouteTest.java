@@ -1,0 +1,225 @@
+package trestle.house;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import trestle.house.Routes.Route;
+import trestle.house.Yard.Rows;
+import trestle.people.Visitor;
+
+/**
+ * The walls between operators, route by route: whoever owns one operator asks with the ids of
+ * another's real rows and is told that there is nothing, and sees no word of it. {@link FormsTest}
+ * sends the other operator's forms, filled in rightly.
+ */
+@QuarkusTest
+class WallsByRouteTest {
+  private static final Pattern NAME = Pattern.compile("\\{(\\w+)}");
+
+  @Inject Yard yard;
+
+  private static Rows theirs;
+  private static Rows ours;
+
+  @BeforeEach
+  void found() {
+    if (theirs == null) {
+      theirs = yard.founded("brackwater", "QX-BRW");
+      ours = yard.founded("cove", "QX-COV");
+    }
+  }
+
+  @Test
+  void everyAddressOpensForWhomItBelongsTo() {
+    Visitor owner = theirs.owner();
+    for (Route route : Routes.inCode()) {
+      if (namesRow(route) && route.method().equals("GET")) {
+        String path = address(route, theirs) + query(route, theirs);
+        assertThat(owner.get(path).statusCode()).as("the owner's own %s", path).isEqualTo(200);
+      }
+    }
+  }
+
+  @Test
+  void noAddressOpensForAnotherOperator() {
+    Visitor stranger = ours.owner();
+    List<String> walked = new ArrayList<>();
+    for (Route route : Routes.inCode()) {
+      if (namesRow(route)) {
+        String path = address(route, theirs) + query(route, theirs);
+        Response answer =
+            route.method().equals("GET") ? stranger.get(path) : stranger.post(path, Map.of());
+        assertThat(answer.statusCode()).as("%s %s", route.method(), path).isEqualTo(404);
+        assertNothingShows(path, answer);
+        walked.add(path);
+      }
+    }
+    assertThat(walked).hasSizeGreaterThan(50);
+  }
+
+  /** Their row under an address of ours, or as what a page of ours is asked about. */
+  @Test
+  void ourOwnPagesDoNotShowTheirsEither() {
+    Visitor stranger = ours.owner();
+    String aircraft = "/aircraft/" + ours.aircraft();
+    for (String path :
+        List.of(
+            aircraft + "/groundings/" + theirs.grounding() + "/lifting",
+            aircraft + "/counters?corrects=" + theirs.compliance(),
+            "/components/" + ours.engine() + "/corrections/" + theirs.fitment(),
+            "/requirements/new?aircraft=" + theirs.aircraft(),
+            "/requirements/new?component=" + theirs.engine(),
+            "/requirements/new?programme=" + theirs.programme(),
+            "/requirements/" + ours.requirement() + "?aircraft=" + theirs.aircraft(),
+            "/requirements/" + ours.programmed() + "?aircraft=" + theirs.aircraft(),
+            "/requirements/" + ours.programmed() + "/compliances/new?aircraft=" + theirs.aircraft(),
+            "/requirements/"
+                + ours.programmed()
+                + "/extensions/new?aircraft="
+                + theirs.aircraft())) {
+      Response answer = stranger.get(path);
+      assertThat(answer.statusCode()).as(path).isEqualTo(404);
+      assertNothingShows(path, answer);
+    }
+  }
+
+  @Test
+  void listsHoldOnlyOurs() {
+    Visitor stranger = ours.owner();
+    for (Route route : Routes.inCode()) {
+      if (!namesRow(route) && route.method().equals("GET") && !route.path().startsWith("/assets")) {
+        assertNothingShows(route.path(), stranger.get(route.path()));
+      }
+    }
+    for (String list : List.of("/fleet", "/components", "/programmes", "/members", "/due-list")) {
+      assertThat(stranger.get(list).asString().toLowerCase(Locale.ROOT)).as(list).contains("cove");
+    }
+  }
+
+  /** What a form of ours may name in its fields: chosen from ours, or nothing is filed. */
+  @Test
+  void formsOfOursCannotNameTheirs() {
+    Visitor stranger = ours.owner();
+    String aircraft = "/aircraft/" + ours.aircraft();
+    String today = ours.today().toString();
+    refused(
+        stranger.fillIn(
+            "/components/" + ours.spare() + "/fitments",
+            "/fitments",
+            Map.of("place", theirs.aircraft() + "/spare-bay")));
+    refused(
+        stranger.fillIn(
+            aircraft + "/programme",
+            "/adoptions",
+            Map.of("programme", theirs.programme().toString(), "on", today)));
+    refused(
+        stranger.fillIn(
+            "/components/" + ours.engine() + "/removals",
+            "/removals",
+            Map.of("fitment", theirs.fitment().toString())));
+    refused(
+        stranger.post(
+            "/extensions/" + theirs.extension() + "/voiding",
+            Map.of(
+                "reason",
+                "None of mine",
+                "requirement",
+                ours.requirement().toString(),
+                "aircraft",
+                ours.aircraft().toString())));
+    refused(
+        stranger.fillIn(
+            "/requirements/" + ours.requirement() + "/revision",
+            "/revision",
+            Map.of("revises", theirs.requirement().toString(), "reason", "x", "approved-by", "x")));
+    refused(
+        stranger.fillIn(
+            "/requirements/new?aircraft=" + ours.aircraft(),
+            "/requirements",
+            Map.of(
+                "title",
+                "Covers theirs",
+                "limit-1-every",
+                "100",
+                "approved-by",
+                "x",
+                "covers",
+                theirs.requirement().toString())));
+    refused(
+        stranger.fillIn(
+            "/requirements/new?aircraft=" + ours.aircraft(),
+            "/requirements",
+            Map.of(
+                "title",
+                "Due with theirs",
+                "limit-1-every",
+                "100",
+                "approved-by",
+                "x",
+                "with",
+                theirs.requirement().toString())));
+    refused(stranger.post("/operator-choice", Map.of("operator", theirs.company().operatorId())));
+    assertThat(stranger.get("/fleet").asString()).contains("QX-COV");
+  }
+
+  private static void refused(Response answer) {
+    assertThat(answer.statusCode()).as(answer.asString()).isIn(404, 409, 422);
+    assertNothingShows("a form", answer);
+  }
+
+  private static void assertNothingShows(String path, Response answer) {
+    assertThat(answer.asString().toLowerCase(Locale.ROOT))
+        .as(path)
+        .doesNotContain(theirs.mark(), theirs.registration().toLowerCase(Locale.ROOT));
+  }
+
+  private static boolean namesRow(Route route) {
+    return route.path().contains("{") && !route.path().startsWith("/assets/");
+  }
+
+  /** The route's address with the ids of an operator's rows; fails for one it has no row for. */
+  private static String address(Route route, Rows rows) {
+    Matcher names = NAME.matcher(route.path());
+    return names.replaceAll(found -> id(route, found.group(1), rows).toString());
+  }
+
+  private static Object id(Route route, String name, Rows rows) {
+    String of = name.equals("id") ? route.path().split("/")[1] : name;
+    UUID id =
+        switch (of) {
+          case "aircraft" -> rows.aircraft();
+          case "flights" -> rows.flight();
+          case "components" -> rows.engine();
+          case "record" -> rows.fitment();
+          case "grounding" -> rows.grounding();
+          case "programmes" -> rows.programme();
+          case "requirements" -> rows.requirement();
+          case "compliances" -> rows.compliance();
+          case "extensions" -> rows.extension();
+          case "members" -> rows.member();
+          case "code" -> null;
+          default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
+        };
+    return id == null ? "spare-bay" : id;
+  }
+
+  /** What some pages need besides, to open at all. */
+  private static String query(Route route, Rows rows) {
+    if (route.path().equals("/flights/{id}/explanations")) {
+      return "?kind=overlap";
+    }
+    boolean onAircraft = route.path().matches("/requirements/.*/new");
+    return onAircraft ? "?aircraft=" + rows.aircraft() : "";
+  }
+}

@@ -1,0 +1,230 @@
+package trestle.house;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import trestle.fleet.Fleet;
+import trestle.fleet.Groundings;
+import trestle.fleet.Hangar;
+import trestle.fleet.HoursBasis;
+import trestle.fleet.PartKind;
+import trestle.fleet.Particulars;
+import trestle.fleet.Position;
+import trestle.fleet.Positions;
+import trestle.fleet.Rounding;
+import trestle.flights.FlightDraft;
+import trestle.flights.JourneyLog;
+import trestle.people.Company;
+import trestle.people.Members;
+import trestle.people.Operators;
+import trestle.people.Visitor;
+import trestle.programme.Compliances;
+import trestle.programme.Extensions;
+import trestle.programme.NewCompliance;
+import trestle.programme.NewExtension;
+import trestle.programme.NewRequirement;
+import trestle.programme.Programmes;
+import trestle.programme.RequirementKind;
+import trestle.programme.Requirements;
+import trestle.programme.Terms;
+import trestle.reckoning.Counter;
+import trestle.reckoning.HoursStyle;
+import trestle.reckoning.Limit;
+import trestle.reckoning.Rule;
+import trestle.reckoning.Usage;
+import trestle.web.Role;
+import trestle.web.Viewer;
+
+/**
+ * Makes an invented operator with one row at least of everything that an address can name, through
+ * the use cases. Every word of its rows bears its mark, so that any of them seen by somebody else
+ * gives itself away.
+ */
+@ApplicationScoped
+class Yard {
+  static final String LICENCE = "E-77";
+
+  /** Whoever runs a very small operator: in every role but the auditor's. */
+  private static final Set<Role> ROLES =
+      EnumSet.of(Role.OWNER, Role.CONTROLLER, Role.ENGINEER, Role.PILOT);
+
+  @Inject Operators operators;
+  @Inject Members members;
+  @Inject Hangar hangar;
+  @Inject Fleet fleet;
+  @Inject Positions positions;
+  @Inject Groundings groundings;
+  @Inject JourneyLog log;
+  @Inject Programmes programmes;
+  @Inject Requirements requirements;
+  @Inject Compliances compliances;
+  @Inject Extensions extensions;
+  @Inject InstantSource clock;
+
+  /** The ids of an operator's rows. */
+  record Rows(
+      Company company,
+      String mark,
+      String registration,
+      LocalDate today,
+      UUID aircraft,
+      UUID engine,
+      UUID fitment,
+      UUID spare,
+      UUID flight,
+      UUID grounding,
+      UUID programme,
+      UUID programmed,
+      UUID requirement,
+      UUID compliance,
+      UUID extension,
+      UUID member) {
+
+    Visitor owner() {
+      return company.visitor(Role.OWNER);
+    }
+  }
+
+  /**
+   * @param mark one word that stands in everything
+   * @param registration of its one aircraft
+   */
+  Rows founded(String mark, String registration) {
+    Company company =
+        Company.founded(
+            mark + "-" + UUID.randomUUID().toString().substring(0, 8), operators, members);
+    UUID person = company.people().get(Role.OWNER);
+    members.setRoles(company.viewer(Role.OWNER), person, ROLES, "A small operator");
+    Viewer viewer = inEveryRole(company, person);
+    members.addLicence(
+        viewer, person, new Members.NewLicence(LICENCE, "Licensed engineer", mark, mark, null));
+    Instant began = clock.instant().minus(Duration.ofDays(100));
+    LocalDate today = viewer.dateOf(clock.instant());
+    UUID aircraft = aircraft(viewer, mark, registration, began);
+    UUID engine = hangar.engine(viewer, mark + "-1", began, Hangar.hours(900), Hangar.hours(100));
+    UUID spare = hangar.engine(viewer, mark + "-2", began, Hangar.hours(500), Hangar.hours(500));
+    UUID fitment = hangar.fit(viewer, engine, aircraft, "engine", began);
+    UUID flight = overlapping(viewer, mark, aircraft);
+    UUID programme =
+        programmes.create(
+            viewer,
+            new Programmes.NewProgramme(
+                mark + " programme", mark, mark + " manual", viewer.dateOf(began), null));
+    UUID programmed =
+        requirements.create(
+            viewer,
+            NewRequirement.ofProgramme(
+                programme, "aircraft", terms(mark + " lubrication", began), today, mark));
+    UUID requirement =
+        requirements.create(
+            viewer,
+            NewRequirement.ofAircraft(
+                aircraft,
+                "aircraft",
+                terms(mark + " inspection", began),
+                viewer.dateOf(began),
+                mark));
+    UUID compliance =
+        compliances.file(
+            viewer,
+            NewCompliance.transcribed(
+                    requirement, aircraft, null, began, Usage.parse("hours=6000"), mark + " log 1")
+                .asBaseline());
+    UUID extension =
+        extensions.grant(
+            viewer,
+            new NewExtension(
+                requirement,
+                aircraft,
+                null,
+                today,
+                List.of(0),
+                Hangar.hours(6_105),
+                mark,
+                mark + " letter",
+                "",
+                null));
+    UUID grounding = groundings.ground(viewer, aircraft, mark + " bird strike", null);
+    return new Rows(
+        company,
+        mark,
+        registration,
+        today,
+        aircraft,
+        engine,
+        fitment,
+        spare,
+        flight,
+        grounding,
+        programme,
+        programmed,
+        requirement,
+        compliance,
+        extension,
+        company.people().get(Role.AUDITOR));
+  }
+
+  private static Viewer inEveryRole(Company company, UUID person) {
+    Viewer owner = company.viewer(Role.OWNER);
+    return new Viewer(
+        person, "owner", false, company.operatorId(), company.name(), owner.zone(), true, ROLES);
+  }
+
+  /** With a meter to be compared, an engine position that stays empty, and its counters. */
+  private UUID aircraft(Viewer viewer, String mark, String registration, Instant began) {
+    UUID aircraft =
+        hangar.register(
+            viewer,
+            new Particulars(
+                registration,
+                mark + " 200",
+                mark + " Works",
+                mark + "-S1",
+                1999,
+                HoursBasis.FLIGHT_TIMES,
+                "hour meter",
+                Rounding.EXACT,
+                HoursStyle.TENTHS,
+                "litres",
+                false),
+            began);
+    positions.setPosition(
+        viewer, aircraft, new Position("spare-bay", PartKind.ENGINE, "Spare bay", false), null);
+    return aircraft;
+  }
+
+  /** Two flights of ten days ago that cannot both be right; the id of the later one. */
+  private UUID overlapping(Viewer viewer, String mark, UUID aircraft) {
+    Instant off =
+        viewer
+            .dateOf(clock.instant())
+            .minusDays(10)
+            .atTime(9, 0)
+            .atZone(viewer.flightZone())
+            .toInstant();
+    log.file(viewer, aircraft, flight(mark, off, Duration.ofHours(1)), null);
+    return log.file(
+            viewer, aircraft, flight(mark, off.plusSeconds(1_800), Duration.ofHours(1)), null)
+        .id();
+  }
+
+  private static FlightDraft flight(String mark, Instant off, Duration length) {
+    return FlightDraft.of(
+        mark + " Field", mark + " Isle", off, off.plus(length), 1, mark + " Quill");
+  }
+
+  private static Terms terms(String title, Instant began) {
+    return Terms.of(
+        title,
+        RequirementKind.INSPECTION,
+        Rule.first(Limit.Every.of(Counter.HOURS, "100")),
+        LocalDate.ofInstant(began, java.time.ZoneOffset.UTC));
+  }
+}
