@@ -48,6 +48,7 @@ final class HouseRules {
           "people",
           "signing",
           "fleet",
+          "profiles",
           "standing",
           "flights",
           "programme",
