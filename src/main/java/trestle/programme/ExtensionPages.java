@@ -48,6 +48,13 @@ public class ExtensionPages {
   record ExtensionNew(RequirementView.Seen seen, Form form, List<Option> limits, boolean needsText)
       implements TemplateInstance {}
 
+  @CheckedTemplate(
+      basePath = "programme",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record ExtensionVoiding(RequirementView.Seen seen, UUID extension, Form form)
+      implements TemplateInstance {}
+
   @GET
   @Path("requirements/{id}/extensions/new")
   @RolesAllowed({Allow.CONTROLLER, Allow.ENGINEER})
@@ -134,7 +141,8 @@ public class ExtensionPages {
       throw new NotHere("There is no such record here.");
     }
     return Answers.page(
-        form.isBad() ? status : 200, page(seen(requirement, aircraft, component), form));
+        form.isBad() ? status : 200,
+        new ExtensionVoiding(seen(requirement, aircraft, component), id, form));
   }
 
   private Long newDue(Form form, RequirementView.Seen seen, String limit) {

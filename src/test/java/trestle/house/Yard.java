@@ -84,6 +84,7 @@ class Yard {
       UUID programmed,
       UUID requirement,
       UUID compliance,
+      UUID doing,
       UUID extension,
       UUID member) {
 
@@ -137,6 +138,16 @@ class Yard {
             NewCompliance.transcribed(
                     requirement, aircraft, null, began, Usage.parse("hours=6000"), mark + " log 1")
                 .asBaseline());
+    UUID doing =
+        compliances.file(
+            viewer,
+            NewCompliance.transcribed(
+                programmed,
+                aircraft,
+                null,
+                clock.instant(),
+                Usage.parse("hours=6001"),
+                mark + " log 2"));
     UUID extension =
         extensions.grant(
             viewer,
@@ -167,6 +178,7 @@ class Yard {
         programmed,
         requirement,
         compliance,
+        doing,
         extension,
         company.people().get(Role.AUDITOR));
   }

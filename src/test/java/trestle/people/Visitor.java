@@ -22,19 +22,33 @@ public final class Visitor {
           "<input[^>]*>|<textarea[^>]*>.*?</textarea>|<select[^>]*>.*?</select>", Pattern.DOTALL);
   private static final Pattern TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]+)\"");
 
+  private final String server;
   private final Map<String, String> cookies = new LinkedHashMap<>();
   private String token;
 
+  private Visitor(String server) {
+    this.server = server;
+  }
+
   /** Somebody who has just opened the sign-in page. */
   public static Visitor atTheDoor() {
-    Visitor visitor = new Visitor();
+    return atTheDoorOf("");
+  }
+
+  /** The same at the application that answers at an address: "http://127.0.0.1:8080". */
+  public static Visitor atTheDoorOf(String server) {
+    Visitor visitor = new Visitor(server);
     visitor.get("/sign-in");
     return visitor;
   }
 
   /** Somebody signed in; fails where the name or password is not right. */
   public static Visitor signedIn(String name, String password) {
-    Visitor visitor = atTheDoor();
+    return atTheDoor().signIn(name, password);
+  }
+
+  public Visitor signIn(String name, String password) {
+    Visitor visitor = this;
     Response answer = visitor.post("/sign-in", Map.of("name", name, "password", password));
     if (answer.statusCode() != 303) {
       throw new AssertionError("Not signed in: " + answer.statusCode() + answer.asString());
@@ -43,7 +57,7 @@ public final class Visitor {
   }
 
   public Response get(String path) {
-    return kept(given().cookies(cookies).redirects().follow(false).get(path));
+    return kept(given().cookies(cookies).redirects().follow(false).get(server + path));
   }
 
   public Response post(String path, Map<String, ?> fields) {
@@ -56,7 +70,7 @@ public final class Visitor {
             .follow(false)
             .contentType("application/x-www-form-urlencoded; charset=UTF-8")
             .formParams(all)
-            .post(path));
+            .post(server + path));
   }
 
   /** A form as a browser would send it. */
@@ -168,6 +182,15 @@ public final class Visitor {
   public Visitor withoutSession() {
     cookies.remove("trestle-session");
     return this;
+  }
+
+  /** Where an answer leads to, as a path. */
+  public static String leadsTo(Response answer) {
+    String location = answer.header("Location");
+    if (location == null) {
+      throw new AssertionError("Leads nowhere: " + answer.statusCode() + answer.asString());
+    }
+    return location.replaceAll("^https?://[^/]+", "");
   }
 
   /** Takes over the session somebody else's browser holds. */

@@ -1,0 +1,214 @@
+package trestle.house;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import trestle.house.Yard.Rows;
+
+/**
+ * What somebody does with one form: where it stands, what is typed, what is typed wrongly, and what
+ * the page that follows then shows.
+ *
+ * @param route of the form, as {@link Routes} writes it
+ * @param wrong the field that is filled in wrongly, or null where nothing can be
+ * @param shows what stands on the page that follows
+ */
+record Errand(
+    String route,
+    String page,
+    String sends,
+    Map<String, ?> fields,
+    String wrong,
+    String wrongly,
+    String shows) {
+
+  private static final String AIRCRAFT = "/aircraft/{id}";
+
+  /** One for every form of an operator's pages, in an order in which each finds what it needs. */
+  static List<Errand> of(Rows rows) {
+    String aircraft = "/aircraft/" + rows.aircraft();
+    String engine = "/components/" + rows.engine();
+    String spare = "/components/" + rows.spare();
+    String requirement = "/requirements/" + rows.requirement();
+    String flight = "/flights/" + rows.flight();
+    String member = "/members/" + rows.member();
+    String on = "?aircraft=" + rows.aircraft();
+    String lifting = "/groundings/" + rows.grounding() + "/lifting";
+    String voiding = "/extensions/" + rows.extension() + "/voiding";
+    String correction = "/corrections/" + rows.fitment();
+    return List.of(
+        on(AIRCRAFT + "/particulars", aircraft + "/particulars", "/particulars")
+            .with("built", "2001", "reason", "Plate read again")
+            .wrongly("built", "20x1")
+            .shows("Plate read again"),
+        on(AIRCRAFT + "/rates", aircraft + "/rates", "/rates")
+            .with("counter", "hours", "rate", "0.75")
+            .wrongly("rate", "1.2.3")
+            .shows("0.75 h a day"),
+        on(AIRCRAFT + "/positions", aircraft + "/positions", "/positions")
+            .with("code", "tail-box", "label", "Tail box", "kind", "other")
+            .wrongly("code", "Tail Box!")
+            .shows("Tail box"),
+        on(
+                AIRCRAFT + "/positions/{code}/withdrawal",
+                aircraft + "/positions",
+                "/tail-box/withdrawal")
+            .shows("Spare bay"),
+        on(AIRCRAFT + "/meter-changes", aircraft + "/meter-changes/new", "/meter-changes")
+            .with("off-reading", "1,234.5", "on-reading", "0.0")
+            .wrongly("off-reading", "12:75")
+            .shows("1234.5"),
+        on(AIRCRAFT + "/groundings", aircraft + "/groundings", "/groundings")
+            .with("why", "Hail <on> the wing & tail")
+            .wrongly("why", "")
+            .shows("Hail &lt;on&gt; the wing &amp; tail"),
+        on(AIRCRAFT + "/groundings/{grounding}/lifting", aircraft + lifting, lifting)
+            .with("done", "Skin inspected, none found")
+            .wrongly("done", "")
+            .shows("Skin inspected, none found"),
+        on("/components", "/components/new", "/components")
+            .with("description", "Engine Tarn 360", "part-number", "TARN-360", "serial", "N-9")
+            .with("hours-new", "1,234:30", "new-on", "1 Jun 2019")
+            .wrongly("hours-new", "1e3")
+            .shows("N-9"),
+        on("/components/{id}/fitments", spare + "/fitments", "/fitments")
+            .with("place", rows.aircraft() + "/spare-bay")
+            .wrongly("time", "25:61")
+            .shows("Fitted to"),
+        on("/components/{id}/removals", spare + "/removals", "/removals")
+            .with("why", "Borrowed no longer")
+            .wrongly("on", "31 Feb 2026")
+            .shows("Removed from"),
+        on("/components/{id}/overhauls", spare + "/overhauls", "/overhauls")
+            .with("reference", "Work order 77")
+            .wrongly("on", "2199-01-01")
+            .shows("Work order 77"),
+        on("/components/{id}/corrections/{record}", engine + correction, correction)
+            .with("reason", "Read from the wrong line")
+            .wrongly("reason", "")
+            .shows("Fitted to"),
+        on(AIRCRAFT + "/flights", aircraft + "/flights/new", "/flights")
+            .with("date", rows.today().minusDays(3).toString(), "from", "Port Maddern")
+            .with("to", "Skell Island", "take-off", "09:12", "landing", "10:18")
+            .with("remarks", "Smooth <all the way>", "meter-out", "10.0", "meter-in", "11.1")
+            .wrongly("landing", "10:81")
+            .shows("Smooth &lt;all the way&gt;"),
+        on("/flights/{id}/explanations", flight + "/explanations?kind=overlap", "/explanations")
+            .with("explanation", "The other one is wrong")
+            .wrongly("explanation", "")
+            .shows("The other one is wrong"),
+        on("/flights/{id}/correction", flight + "/correction", "/correction")
+            .with("landing", "10:40", "reason", "Misread the clock")
+            .wrongly("reason", "")
+            .shows("Misread the clock"),
+        on("/programmes", "/programmes/new", "/programmes")
+            .with("name", "Programme of the floats", "type", "Skerry 200")
+            .wrongly("from", "soon")
+            .shows("Programme of the floats"),
+        on(
+                "/programmes/{id}/correction",
+                "/programmes/" + rows.programme() + "/correction",
+                "/correction")
+            .with("source-reference", "Manual, revision 12", "reason", "A slip")
+            .wrongly("reason", "")
+            .shows("Manual, revision 12"),
+        on(AIRCRAFT + "/programme/adoptions", aircraft + "/programme", "/adoptions")
+            .with("programme", rows.programme().toString())
+            .wrongly("on", "2199-01-01")
+            .shows("Follows <a href=\"/programmes/" + rows.programme()),
+        on(AIRCRAFT + "/programme/exclusions", aircraft + "/programme", "/exclusions")
+            .with("requirement", rows.programmed().toString(), "reason-excluded", "No such part")
+            .with("approved-by", "The authority")
+            .wrongly("approved-by", "")
+            .shows("No such part"),
+        on("/requirements", "/requirements/new" + on, "/requirements")
+            .with("title", "Magneto inspection", "source-reference", "Manual 5-20")
+            .with("limit-1-every", "500", "limit-1-soon", "25", "limit-1-tolerance", "10")
+            .with("limit-1-late", "keep-schedule", "limit-2-by", "calendar")
+            .with("limit-2-every", "48 months", "limit-2-ends", "month-end")
+            .with("limit-2-soon", "30 days", "labour", "6.5", "downtime", "8")
+            .with("approved-by", "The authority")
+            .wrongly("limit-1-every", "12:75")
+            .shows("Magneto inspection"),
+        on("/requirements/{id}/revision", requirement + "/revision", "/revision")
+            .with("limit-1-every", "110", "limit-2-by", "calendar", "limit-2-every", "12 months")
+            .with("limit-2-ends", "month-end", "reason", "Manual, revision 12")
+            .with("approved-by", "The authority")
+            .wrongly("limit-2-every", "12")
+            .shows("Manual, revision 12"),
+        on("/requirements/{id}/extensions", requirement + "/extensions/new" + on, "/extensions")
+            .with("new-due", "6,200", "approved-by", "The authority", "reference", "Letter 9")
+            .wrongly("new-due", "1.2.3")
+            .shows("Letter 9"),
+        on("/extensions/{id}/voiding", requirement + on, voiding)
+            .with("reason", "Filed twice")
+            .wrongly("reason", "x".repeat(501))
+            .shows("taken away: Filed twice"),
+        on("/requirements/{id}/compliances", requirement + "/compliances/new" + on, "/compliances")
+            .with("work-reference", "Work order 12", "remarks", "Two\nlines")
+            .wrongly("on", "2199-01-01")
+            .shows("Work order 12"),
+        on(
+                "/compliances/{id}/correction",
+                "/compliances/" + rows.compliance() + "/correction",
+                "/correction")
+            .with("reading-hours", "6,000.5", "reason", "Misread the log")
+            .wrongly("reading-hours", "12:75")
+            .shows("Misread the log"),
+        on("/compliances/{id}/voiding", "/compliances/" + rows.doing(), "/voiding")
+            .with("reason", "Another aircraft's")
+            .wrongly("reason", "x".repeat(501))
+            .shows("taken away: Another aircraft"),
+        on("/members", "/members/new", "/members")
+            .with("name", "Ida \"Quill\" & Søn", "sign-in-name", "ida@" + UUID.randomUUID())
+            .with("roles", "pilot")
+            .wrongly("sign-in-name", "")
+            .shows("is a member now"),
+        on("/members/{id}/licences", member, "/licences")
+            .with("number", "L-900", "kind", "Licensed engineer", "expires-on", "25 Nov 2199")
+            .wrongly("expires-on", "11/12/2027")
+            .shows("L-900"),
+        on("/members/{id}/roles", member, "/roles")
+            .with("roles", List.of("pilot", "auditor"), "reason", "Learned to fly")
+            .wrongly("reason", "")
+            .shows("value=\"pilot\" checked"),
+        on("/members/{id}/shut-out", member, "/shut-out").shows("Shut out now"),
+        on("/aircraft", "/aircraft/new", "/aircraft")
+            .with("registration", "QX-NEW", "type", "Skerry 200", "serial", "S-9")
+            .with("hours", "1,234.5", "landings", "2,000", "engines", "none")
+            .wrongly("hours", "1e3")
+            .shows("1,234.5 h"),
+        on(AIRCRAFT + "/counters", aircraft + "/counters", "/counters")
+            .with("counter", "heater-hours", "amount", "120.5")
+            .wrongly("amount", "12:75")
+            .shows("120.5"));
+  }
+
+  private static Errand on(String route, String page, String sends) {
+    return new Errand(route, page, sends, Map.of(), null, null, null);
+  }
+
+  private Errand with(String... pairs) {
+    Map<String, Object> more = new HashMap<>(fields);
+    for (int i = 0; i < pairs.length; i += 2) {
+      more.put(pairs[i], pairs[i + 1]);
+    }
+    return new Errand(route, page, sends, more, wrong, wrongly, shows);
+  }
+
+  private Errand with(String field, List<String> values, String other, String value) {
+    Map<String, Object> more = new HashMap<>(fields);
+    more.put(field, values);
+    more.put(other, value);
+    return new Errand(route, page, sends, more, wrong, wrongly, shows);
+  }
+
+  private Errand wrongly(String field, String typed) {
+    return new Errand(route, page, sends, fields, field, typed, shows);
+  }
+
+  private Errand shows(String words) {
+    return new Errand(route, page, sends, fields, wrong, wrongly, words);
+  }
+}

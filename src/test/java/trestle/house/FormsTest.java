@@ -1,0 +1,127 @@
+package trestle.house;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+import trestle.house.Routes.Route;
+import trestle.house.Yard.Rows;
+import trestle.people.Visitor;
+import trestle.people.Visitor.Filled;
+
+/**
+ * Every form of every page, as a browser sends it: first with something wrong, which is told beside
+ * its field while everything typed is kept; then by somebody of another operator, who is told that
+ * there is nothing; then rightly, which the page that follows shows.
+ */
+@QuarkusTest
+class FormsTest {
+  /** Where nobody is signed in, or it is about nobody but whoever sends it. */
+  private static final Set<String> ELSEWHERE =
+      Set.of(
+          "/sign-in",
+          "/sign-out",
+          "/first-steps",
+          "/operators",
+          "/operator-choice",
+          "/account/password",
+          "/account/sign-out-everywhere");
+
+  private static final List<String> NO_HOURS = List.of("12:75", "1e3", "−1", "1.2.3");
+
+  @Inject Yard yard;
+
+  private static Rows rows;
+  private static Visitor owner;
+  private static Visitor stranger;
+
+  @BeforeEach
+  void found() {
+    if (rows == null) {
+      rows = yard.founded("tarnbrook", "QX-TBK");
+      owner = rows.owner();
+      stranger = yard.founded("outsider", "QX-OUT").owner();
+    }
+  }
+
+  @Test
+  void everyFormHasItsErrand() {
+    Set<String> forms =
+        Routes.inCode().stream()
+            .filter(route -> route.method().equals("POST") && !route.path().startsWith("/api/"))
+            .map(Route::path)
+            .filter(path -> !ELSEWHERE.contains(path))
+            .collect(Collectors.toSet());
+    assertThat(Errand.of(rows).stream().map(Errand::route))
+        .containsExactlyInAnyOrderElementsOf(forms);
+  }
+
+  @Test
+  void formsAreRefusedWithAllThatWasTypedAndFiledWhenRight() {
+    org.junit.jupiter.api.Assertions.assertAll(Errand.of(rows).stream().map(this::run));
+  }
+
+  /** Hours as nobody writes them, wherever a form asks for hours. */
+  @Test
+  void whatIsNoHoursIsToldWhereverHoursAreAskedFor() {
+    Map<String, String> asked = new LinkedHashMap<>();
+    asked.put("/aircraft/new", "/aircraft hours");
+    asked.put("/aircraft/" + rows.aircraft() + "/meter-changes/new", "/meter-changes on-reading");
+    asked.put("/aircraft/" + rows.aircraft() + "/flights/new", "/flights meter-in");
+    asked.put("/components/new", "/components hours-overhaul");
+    String on = "?aircraft=" + rows.aircraft();
+    asked.put("/requirements/new" + on, "/requirements limit-1-every");
+    String requirement = "/requirements/" + rows.requirement();
+    asked.put(requirement + "/compliances/new" + on, "/compliances reading-hours");
+    asked.put(requirement + "/extensions/new" + on, "/extensions new-due");
+    asked.forEach(
+        (page, form) -> {
+          String[] parts = form.split(" ");
+          for (String typed : NO_HOURS) {
+            refusedAndKept(
+                owner.filled(page, parts[0], Map.of(parts[1], typed)), parts[1], parts[0]);
+          }
+        });
+  }
+
+  private Executable run(Errand errand) {
+    return () -> {
+      Filled right = owner.filled(errand.page(), errand.sends(), errand.fields());
+      if (errand.wrong() != null) {
+        refusedAndKept(right.but(errand.wrong(), errand.wrongly()), errand.wrong(), errand.sends());
+      }
+      if (right.action().matches(".*[0-9a-f-]{36}.*") || errand.page().contains("?aircraft=")) {
+        assertThat(stranger.send(right).statusCode()).as("a stranger at %s", errand).isEqualTo(404);
+      }
+      Response filed = owner.send(right);
+      assertThat(filed.statusCode()).as("%s: %s", errand, filed.asString()).isIn(200, 303);
+      String page =
+          filed.statusCode() == 303
+              ? owner.get(Visitor.leadsTo(filed)).asString()
+              : filed.asString();
+      assertThat(page).as("after %s", errand.route()).contains(errand.shows());
+    };
+  }
+
+  private static void refusedAndKept(Filled sent, String field, String sends) {
+    Response refused = owner.send(sent);
+    String page = refused.asString();
+    String what = sent.action() + " with " + field + " " + sent.fields().get(field);
+    assertThat(refused.statusCode()).as("%s: %s", what, page).isEqualTo(422);
+    assertThat(page)
+        .as(what)
+        .contains("<title>Error: ", "<a href=\"#" + field + "\">", "id=\"" + field + "-error\"");
+    Filled again = Visitor.filledIn(page, sent.action(), sends, Map.of());
+    assertThat(again.action()).isEqualTo(sent.action());
+    assertThat(again.fields()).as("kept by %s", what).containsAllEntriesOf(sent.fields());
+  }
+}
