@@ -1,0 +1,148 @@
+package trestle.apron;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.UUID;
+import trestle.fleet.Fleet;
+import trestle.fleet.Particulars;
+import trestle.flights.FlightDraft;
+import trestle.flights.JourneyLog;
+import trestle.people.Company;
+import trestle.people.Members;
+import trestle.people.Operators;
+import trestle.programme.Compliances;
+import trestle.programme.NewCompliance;
+import trestle.programme.NewRequirement;
+import trestle.programme.RequirementKind;
+import trestle.programme.Requirements;
+import trestle.programme.Terms;
+import trestle.reckoning.Counter;
+import trestle.reckoning.Hours;
+import trestle.reckoning.Limit;
+import trestle.reckoning.Rule;
+import trestle.reckoning.Usage;
+import trestle.standing.Subject;
+import trestle.web.Role;
+import trestle.web.Viewer;
+
+/** An invented operator's aircraft as a pilot finds them, made through the use cases alone. */
+@ApplicationScoped
+public class Ramp {
+  static final String ENGINEERS_LICENCE = "E-1";
+  static final String PILOTS_LICENCE = "P-114";
+
+  @Inject Operators operators;
+  @Inject Members members;
+  @Inject Fleet fleet;
+  @Inject JourneyLog log;
+  @Inject Requirements requirements;
+  @Inject Compliances compliances;
+  @Inject InstantSource clock;
+
+  /** An operator whose engineer and pilot have a licence each. */
+  public record Base(Company company) {
+    public Viewer owner() {
+      return company.viewer(Role.OWNER);
+    }
+
+    public Viewer pilot() {
+      return company.viewer(Role.PILOT);
+    }
+
+    public Viewer engineer() {
+      return company.viewer(Role.ENGINEER);
+    }
+  }
+
+  public Base base() {
+    Company company = Company.founded("ramp-" + UUID.randomUUID(), operators, members);
+    licence(company, Role.ENGINEER, ENGINEERS_LICENCE, "Licensed engineer");
+    licence(company, Role.PILOT, PILOTS_LICENCE, "commercial pilot licence");
+    return new Base(company);
+  }
+
+  private void licence(Company company, Role role, String number, String kind) {
+    members.addLicence(
+        company.viewer(Role.OWNER),
+        company.people().get(role),
+        new Members.NewLicence(number, kind, "", "", null));
+  }
+
+  /**
+   * An aircraft that began its records 90 days ago, with an inspection every 100 h that was last
+   * done, by old papers, at so many hours.
+   */
+  public UUID aircraft(Base base, String registration, String totals, String inspectedAt) {
+    UUID id = bare(base, registration, totals);
+    UUID requirement =
+        requirement(base, id, "100 h inspection", Rule.first(Limit.Every.of(Counter.HOURS, "100")));
+    compliances.file(
+        base.owner(),
+        NewCompliance.transcribed(
+                requirement,
+                id,
+                null,
+                daysAgo(89),
+                Usage.parse("hours=" + inspectedAt),
+                "Airframe log 1")
+            .asBaseline());
+    return id;
+  }
+
+  /** An aircraft that nothing is required of, and with no position to be filled. */
+  public UUID bare(Base base, String registration, String totals) {
+    return fleet.register(
+        base.owner(),
+        new Fleet.Registering(
+            Particulars.of(registration, "Skerry 200", "S-" + registration),
+            List.of(),
+            daysAgo(90),
+            new HashMap<>(Usage.parse(totals).toMap()),
+            null));
+  }
+
+  /** A mandatory inspection of one aircraft. */
+  public UUID requirement(Base base, UUID aircraft, String title, Rule rule) {
+    LocalDate from = base.owner().dateOf(daysAgo(90));
+    return requirements.create(
+        base.owner(),
+        NewRequirement.ofAircraft(
+            aircraft,
+            Subject.AIRCRAFT,
+            Terms.of(title, RequirementKind.INSPECTION, rule, from),
+            from,
+            "The authority"));
+  }
+
+  /** Work certified by the engineer, some time ago. */
+  public UUID done(Base base, UUID requirement, UUID aircraft, Duration ago) {
+    return compliances.file(
+        base.engineer(),
+        NewCompliance.certified(
+            requirement,
+            aircraft,
+            null,
+            clock.instant().minus(ago),
+            Usage.NONE,
+            ENGINEERS_LICENCE));
+  }
+
+  /** A flight that landed some time ago. */
+  public UUID flown(Base base, UUID aircraft, String hours, Duration ago) {
+    Instant on = clock.instant().minus(ago);
+    Instant off = on.minusSeconds(Hours.parse(hours).seconds());
+    return log.file(
+            base.pilot(), aircraft, FlightDraft.of("PM", "PM", off, on, 1, "A. Pilot"), null)
+        .id();
+  }
+
+  public Instant daysAgo(int days) {
+    return clock.instant().minus(Duration.ofDays(days));
+  }
+}
