@@ -23,6 +23,10 @@ final class AircraftForm {
           new Option("hundredths", "Hundredths, like 12.52"),
           new Option("minutes", "Hours and minutes, like 12:31"));
 
+  static final List<Option> FUEL =
+      Option.of(
+          java.util.Arrays.stream(FuelUnit.values()).map(FuelUnit::word).toArray(String[]::new));
+
   private AircraftForm() {}
 
   /** The particulars as typed, or null with the reasons noted in the form. */
@@ -37,7 +41,9 @@ final class AircraftForm {
     String meter = form.optional("meter", "Meter").text(60);
     Rounding rounding = form.required("rounding", "Each flight is taken").choice(Rounding.class);
     HoursStyle shown = form.required("shown", "Hours are shown in").choice(HoursStyle.class);
-    String fuel = form.optional("fuel-unit", "Unit of fuel").text(20);
+    String fuel =
+        form.required("fuel-unit", "Unit of fuel")
+            .choice(FUEL.stream().map(Option::value).toList());
     if (form.isBad()) {
       return null;
     }

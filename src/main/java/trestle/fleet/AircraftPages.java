@@ -58,6 +58,7 @@ public class AircraftPages {
       List<Option> basis,
       List<Option> rounding,
       List<Option> shown,
+      List<Option> fuel,
       List<Option> engines,
       String times)
       implements TemplateInstance {}
@@ -72,6 +73,7 @@ public class AircraftPages {
       List<Option> basis,
       List<Option> rounding,
       List<Option> shown,
+      List<Option> fuel,
       List<Version> versions,
       Version newer,
       boolean mayRevise)
@@ -155,6 +157,7 @@ public class AircraftPages {
         AircraftForm.BASIS,
         AircraftForm.ROUNDING,
         AircraftForm.SHOWN,
+        AircraftForm.FUEL,
         ENGINES,
         viewer.timesInUtc() ? "UTC" : "local time");
   }
@@ -168,6 +171,7 @@ public class AircraftPages {
         AircraftForm.BASIS,
         AircraftForm.ROUNDING,
         AircraftForm.SHOWN,
+        AircraftForm.FUEL,
         versions,
         stale ? versions.get(0) : null,
         viewer.isAny(Role.OWNER, Role.CONTROLLER));

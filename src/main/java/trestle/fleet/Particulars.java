@@ -109,8 +109,9 @@ public record Particulars(
     if (meterName.length() > 60) {
       faults.add(new Refusal.Reason("meter", "Meter must be at most 60 characters."));
     }
-    if (fuelUnit.length() > 20) {
-      faults.add(new Refusal.Reason("fuel-unit", "Unit of fuel must be at most 20 characters."));
+    if (!FuelUnit.isUnit(fuelUnit)) {
+      faults.add(
+          new Refusal.Reason("fuel-unit", "Unit of fuel must be litres, US gallons, kg or lb."));
     }
     if (builtYear != null && (builtYear < 1900 || builtYear > 2200)) {
       faults.add(new Refusal.Reason("built", "Year built must be a year such as 1998."));
