@@ -66,7 +66,7 @@ public final class FlightForm {
         positions.stream().filter(position -> position.kind() == PartKind.ENGINE).toList();
   }
 
-  Form form() {
+  public Form form() {
     return form;
   }
 
@@ -125,7 +125,7 @@ public final class FlightForm {
   }
 
   /** The report, or null with the reasons noted in the form. */
-  FlightDraft read() {
+  public FlightDraft read() {
     date = form.required("date", "Date of take-off").dateUpTo(today);
     String from = form.required("from", "From").text(80);
     String to = form.required("to", "To").text(80);

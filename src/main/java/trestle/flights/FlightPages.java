@@ -25,10 +25,8 @@ import java.util.Map;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
-import trestle.fleet.Fleet.OpeningSheet;
 import trestle.ledger.View;
 import trestle.people.Members;
-import trestle.reckoning.Counter;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.AsAt;
@@ -36,7 +34,6 @@ import trestle.web.Form;
 import trestle.web.Pager;
 import trestle.web.Refusal;
 import trestle.web.Role;
-import trestle.web.Shown;
 import trestle.web.Stale;
 import trestle.web.Viewer;
 
@@ -48,6 +45,7 @@ public class FlightPages {
 
   @Inject JourneyLog log;
   @Inject Flights flights;
+  @Inject FlightForms forms;
   @Inject UsageLines lines;
   @Inject Views views;
   @Inject Fleet fleet;
@@ -60,7 +58,12 @@ public class FlightPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record FlightNew(
-      AircraftSheet aircraft, FlightForm f, Form form, String before, Hints hints, String times)
+      AircraftSheet aircraft,
+      FlightForm f,
+      Form form,
+      String before,
+      FlightHints hints,
+      String times)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -106,18 +109,6 @@ public class FlightPages {
       String times)
       implements TemplateInstance {}
 
-  /**
-   * What the form says of the flight before.
-   *
-   * @param meter "closed at 1,234.5", or ""
-   * @param fuel "148 litres were left", or ""
-   */
-  public record Hints(String meter, String fuel) {
-    public String meterHint() {
-      return meter.isEmpty() ? "hours" : "hours; " + meter;
-    }
-  }
-
   @GET
   @Path("aircraft/{id}/flights")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
@@ -147,20 +138,7 @@ public class FlightPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
   public Response ask(@PathParam("id") UUID id, @QueryParam("after") UUID after) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, now());
-    FlightSheet last = flights.last(viewer, id).orElse(null);
-    Form form =
-        Form.blank()
-            .with("date", Shown.date(clock.instant().atZone(viewer.flightZone()).toLocalDate()))
-            .with("landings", "1")
-            .with("commander", viewer.personName());
-    if (last != null) {
-      form.with("from", last.flight().to());
-    }
-    boolean nextSector = last != null && last.id().equals(after);
-    if (nextSector) {
-      prefill(form, aircraft, last);
-    }
-    return Answers.page(page(aircraft, form(form, aircraft), last));
+    return Answers.page(page(aircraft, forms.blank(viewer, aircraft, after)));
   }
 
   @POST
@@ -169,7 +147,7 @@ public class FlightPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
   public Response file(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, now());
-    FlightForm read = form(Form.of(posted), aircraft);
+    FlightForm read = forms.of(viewer, aircraft, Form.of(posted));
     FlightDraft draft = read.read();
     if (read.form().isReady()) {
       try {
@@ -183,10 +161,10 @@ public class FlightPages {
         read.form().refused(refusal);
       } catch (Stale stale) {
         read.form().fail("", stale.getMessage());
-        return Answers.page(409, page(aircraft, read, flights.last(viewer, id).orElse(null)));
+        return Answers.page(409, page(aircraft, read));
       }
     }
-    return Answers.again(read.form(), page(aircraft, read, flights.last(viewer, id).orElse(null)));
+    return Answers.again(read.form(), page(aircraft, read));
   }
 
   @GET
@@ -215,7 +193,7 @@ public class FlightPages {
     AircraftSheet aircraft = fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING);
     Form filled = FlightForm.filled(entry.current().flight(), viewer.flightZone());
     return Answers.page(
-        correction(aircraft, form(filled, aircraft), entry.current(), entry, false));
+        correction(aircraft, forms.of(viewer, aircraft, filled), entry.current(), entry, false));
   }
 
   @POST
@@ -227,7 +205,7 @@ public class FlightPages {
     FlightSheet original =
         entry.rows().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
     AircraftSheet aircraft = fleet.sheet(viewer, original.aircraftId(), View.EVERYTHING);
-    FlightForm read = form(Form.of(posted), aircraft);
+    FlightForm read = forms.of(viewer, aircraft, Form.of(posted));
     Form form = read.form();
     boolean voids = form.checked("void");
     FlightDraft draft = voids ? null : read.read();
@@ -250,45 +228,14 @@ public class FlightPages {
     return Answers.again(form, correction(aircraft, read, original, entry, false));
   }
 
-  /** The next sector begins where and as the last one ended, minutes ago and by the same hand. */
-  private void prefill(Form form, AircraftSheet aircraft, FlightSheet last) {
-    FlightDraft before = last.flight();
-    form.with("date", Shown.date(before.landing().atZone(viewer.flightZone()).toLocalDate()))
-        .with("commander", before.commander());
-    if (aircraft.particulars().hasMeter() && before.meterIn() != null) {
-      form.with("meter-out", new trestle.reckoning.Hours(before.meterIn()));
-    }
-    if (before.fuelLeft() != null) {
-      form.with("fuel-added", "0");
-    }
-  }
-
-  private FlightForm form(Form form, AircraftSheet aircraft) {
-    return new FlightForm(
-        form,
-        viewer.flightZone(),
-        clock.instant().atZone(viewer.flightZone()).toLocalDate(),
-        aircraft,
-        counted(aircraft.id()),
-        fleet.positions(viewer, aircraft.id(), now()));
-  }
-
-  private List<Counter> counted(UUID aircraftId) {
-    return fleet
-        .openings(viewer, List.of(aircraftId), now())
-        .getOrDefault(aircraftId, List.of())
-        .stream()
-        .map(OpeningSheet::counter)
-        .distinct()
-        .sorted()
-        .toList();
-  }
-
-  private FlightNew page(AircraftSheet aircraft, FlightForm read, FlightSheet last) {
-    FlightWords words = words(aircraft);
-    UsageLine usage = lines.of(viewer, aircraft.id(), now());
+  private FlightNew page(AircraftSheet aircraft, FlightForm read) {
     return new FlightNew(
-        aircraft, read, read.form(), words.total(usage), words.hints(last), times());
+        aircraft,
+        read,
+        read.form(),
+        forms.totalBefore(viewer, aircraft),
+        forms.hints(viewer, aircraft),
+        times());
   }
 
   private FlightCorrection correction(

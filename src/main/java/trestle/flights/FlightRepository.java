@@ -7,6 +7,7 @@ import jakarta.persistence.Query;
 import jakarta.persistence.TypedQuery;
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -91,6 +92,18 @@ class FlightRepository {
         .setParameter("key", formKey)
         .getResultStream()
         .findFirst();
+  }
+
+  List<UUID> aircraftReportedBy(UUID person, LocalDate since, int most) {
+    return entities
+        .createQuery(
+            "select f.aircraftId from Flight f where f.recordedBy = :person"
+                + " and f.happenedOn >= :since group by f.aircraftId order by max(f.ledgerSeq) desc",
+            UUID.class)
+        .setParameter("person", person)
+        .setParameter("since", since)
+        .setMaxResults(most)
+        .getResultList();
   }
 
   boolean isCorrected(Class<? extends Filed> kind, UUID id) {

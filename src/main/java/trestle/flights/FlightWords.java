@@ -103,9 +103,9 @@ final class FlightWords {
     return units == Scale.UNKNOWN ? "not known" : used(units) + " h";
   }
 
-  FlightPages.Hints hints(FlightSheet last) {
+  FlightHints hints(FlightSheet last) {
     if (last == null) {
-      return new FlightPages.Hints("", "");
+      return new FlightHints("", "");
     }
     FlightDraft flight = last.flight();
     String meter =
@@ -117,7 +117,7 @@ final class FlightWords {
                 + " "
                 + aircraft.particulars().fuelUnit()
                 + " were left last time";
-    return new FlightPages.Hints(meter, fuel);
+    return new FlightHints(meter, fuel);
   }
 
   FlightLine.Note note(Breaks.Line line) {

@@ -2,6 +2,7 @@ package trestle.flights;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -74,6 +75,18 @@ public class Flights {
   @Reading
   public Optional<FlightSheet> last(Viewer viewer, UUID aircraftId) {
     return repository.lastOf(aircraftId).map(FlightSheet::of);
+  }
+
+  /** The aircraft whose flights the viewer has reported since a day, the latest report first. */
+  @Reading
+  public List<UUID> reportedBy(Viewer viewer, LocalDate since, int most) {
+    return repository.aircraftReportedBy(viewer.personId(), since, most);
+  }
+
+  /** What one form has filed, if it has. */
+  @Reading
+  public Optional<FlightSheet> ofForm(Viewer viewer, UUID formKey) {
+    return repository.ofForm(Flight.class, formKey).map(FlightSheet::of);
   }
 
   private List<Entry> entries(Viewer viewer, UUID aircraftId, List<UUID> ids, View view) {

@@ -40,8 +40,10 @@ public class JourneyLog {
    * What was filed.
    *
    * @param disagreements how it fails to follow on; in a repeated answer too
+   * @param repeated this form had filed it before
    */
-  public record Logged(UUID id, UUID entryId, long ledgerSeq, Set<BreakKind> disagreements) {
+  public record Logged(
+      UUID id, UUID entryId, long ledgerSeq, Set<BreakKind> disagreements, boolean repeated) {
 
     /** Whether it stands against another record, so that a person must resolve which is right. */
     public boolean isDisputed() {
@@ -146,7 +148,7 @@ public class JourneyLog {
       breaks = steps.change(viewer, Change.of(row.aircraftId, gone, come));
     }
     ledger.file(act(viewer), row);
-    return new Logged(row.id(), row.entryId, row.ledgerSeq(), kinds(breaks));
+    return new Logged(row.id(), row.entryId, row.ledgerSeq(), kinds(breaks), false);
   }
 
   /** The same form again: with the same content, the same answer. */
@@ -162,7 +164,7 @@ public class JourneyLog {
               + " what it filed.");
     }
     return new Logged(
-        before.id(), before.entryId, before.ledgerSeq(), kinds(steps.breaksAt(before.id())));
+        before.id(), before.entryId, before.ledgerSeq(), kinds(steps.breaksAt(before.id())), true);
   }
 
   private Flight locked(Viewer viewer, UUID flightId) {

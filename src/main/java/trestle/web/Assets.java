@@ -15,10 +15,12 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
- * The files a page is shown with: style, fonts, icon. Each stands under a path with the hash of its
+ * The files a page is shown with: style, script, fonts, icons. Each stands under a path with the hash of its
  * content, so a browser keeps it for good and never shows a page with yesterday's style. Templates
  * name one as {@code {inject:assets.css}}.
  */
@@ -31,10 +33,14 @@ public class Assets {
   private static final String TEXT_FONT = "atkinson-hyperlegible-next-latin-wght-normal.woff2";
   private static final String MARK_FONT = "atkinson-hyperlegible-mono-latin-400-normal.woff2";
   private static final String CSS = "trestle.css";
+  private static final String SCRIPT = "outbox.js";
+  private static final List<String> PICTURES =
+      List.of("icon-180.png", "icon-192.png", "icon-512.png");
 
   private record Asset(byte[] content, String type, String hash, String path) {}
 
   private final Map<String, Asset> assets = new LinkedHashMap<>();
+  private final String release;
 
   Assets() {
     add(ICON, "image/svg+xml", read(ICON));
@@ -42,18 +48,43 @@ public class Assets {
     add(MARK_FONT, "font/woff2", read(MARK_FONT));
     add("FONT-LICENSE.txt", "text/plain;charset=UTF-8", read("FONT-LICENSE.txt"));
     add(CSS, "text/css;charset=UTF-8", styleSheet());
+    add(SCRIPT, "text/javascript;charset=UTF-8", scriptText());
+    PICTURES.forEach(picture -> add(picture, "image/png", read(picture)));
+    release = hash(String.join(" ", paths()).getBytes(StandardCharsets.UTF_8));
   }
 
   public String css() {
-    return assets.get(CSS).path();
+    return path(CSS);
   }
 
   public String icon() {
-    return assets.get(ICON).path();
+    return path(ICON);
   }
 
   public String textFont() {
-    return assets.get(TEXT_FONT).path();
+    return path(TEXT_FONT);
+  }
+
+  public String script() {
+    return path(SCRIPT);
+  }
+
+  public String icon(int pixels) {
+    return path("icon-" + pixels + ".png");
+  }
+
+  /** The paths of all files: what a page may need. */
+  public List<String> paths() {
+    return assets.values().stream().map(Asset::path).toList();
+  }
+
+  /** Changes when any of the files does. */
+  public String release() {
+    return release;
+  }
+
+  private String path(String name) {
+    return assets.get(name).path();
   }
 
   @GET
@@ -81,6 +112,16 @@ public class Assets {
       text = text.replace("url(" + font + ")", "url(" + assets.get(font).path() + ")");
     }
     return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** The script without its comments and indents, which a phone has no use for. */
+  private static byte[] scriptText() {
+    return new String(read(SCRIPT), StandardCharsets.UTF_8)
+        .lines()
+        .map(String::strip)
+        .filter(line -> !line.isEmpty() && !line.matches("(//|/\\*|\\*[ /]|\\*$).*"))
+        .collect(Collectors.joining("\n"))
+        .getBytes(StandardCharsets.UTF_8);
   }
 
   private static byte[] read(String name) {
