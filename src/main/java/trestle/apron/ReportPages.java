@@ -35,6 +35,7 @@ import trestle.standing.Standings;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
+import trestle.web.NotHere;
 import trestle.web.Refusal;
 import trestle.web.Shown;
 import trestle.web.Stale;
@@ -125,7 +126,10 @@ public class ReportPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response received(@PathParam("id") UUID id, @PathParam("flight") UUID flight) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, View.EVERYTHING);
-    FlightSheet filed = first(flights.entry(viewer, flight), flight);
+    FlightSheet filed = row(flights.entry(viewer, flight), flight);
+    if (!filed.aircraftId().equals(id)) {
+      throw new NotHere("There is no such report of this aircraft.");
+    }
     LocalDate today = viewer.dateOf(clock.instant());
     LocalDate day = filed.flight().takeOff().atZone(viewer.flightZone()).toLocalDate();
     return Answers.page(
@@ -136,7 +140,7 @@ public class ReportPages {
             standings.now(viewer, List.of(id), today).get(id)));
   }
 
-  private static FlightSheet first(Flights.Entry entry, UUID row) {
+  private static FlightSheet row(Flights.Entry entry, UUID row) {
     return entry.rows().stream().filter(each -> each.id().equals(row)).findFirst().orElseThrow();
   }
 

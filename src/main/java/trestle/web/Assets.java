@@ -20,9 +20,9 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * The files a page is shown with: style, script, fonts, icons. Each stands under a path with the hash of its
- * content, so a browser keeps it for good and never shows a page with yesterday's style. Templates
- * name one as {@code {inject:assets.css}}.
+ * The files a page is shown with: style, script, fonts, icons. Each stands under a path with the
+ * hash of its content, so a browser keeps it for good and never shows a page with yesterday's
+ * style. Templates name one as {@code {inject:assets.css}}.
  */
 @Named("assets")
 @ApplicationScoped

@@ -199,7 +199,7 @@ class WallsByRouteTest {
     UUID id =
         switch (of) {
           case "aircraft" -> rows.aircraft();
-          case "flights" -> rows.flight();
+          case "flights", "flight" -> rows.flight();
           case "components" -> rows.engine();
           case "record" -> rows.fitment();
           case "grounding" -> rows.grounding();

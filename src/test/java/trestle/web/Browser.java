@@ -39,6 +39,7 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
           "--disable-sync",
           "--disable-dev-shm-usage");
 
+  private static Playwright playwright;
   private static com.microsoft.playwright.Browser chromium;
 
   private final List<BrowserContext> opened = new ArrayList<>();
@@ -100,6 +101,23 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
     return context;
   }
 
+  /** A phone's browser that keeps what it is given in a directory, as one does between openings. */
+  public BrowserContext keeping(Path profile) {
+    chromium();
+    return playwright
+        .chromium()
+        .launchPersistentContext(
+            profile,
+            new BrowserType.LaunchPersistentContextOptions()
+                .setExecutablePath(installed().orElseThrow())
+                .setHeadless(true)
+                .setArgs(FLAGS)
+                .setViewportSize(PHONE, PHONE_HEIGHT)
+                .setIsMobile(true)
+                .setHasTouch(true)
+                .setLocale("en-GB"));
+  }
+
   public static com.microsoft.playwright.Browser.NewContextOptions options(int width) {
     return new com.microsoft.playwright.Browser.NewContextOptions()
         .setViewportSize(width, width < DESK ? PHONE_HEIGHT : DESK_HEIGHT)
@@ -124,7 +142,7 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
 
   private static synchronized com.microsoft.playwright.Browser chromium() {
     if (chromium == null) {
-      Playwright playwright =
+      playwright =
           Playwright.create(
               new Playwright.CreateOptions()
                   .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
