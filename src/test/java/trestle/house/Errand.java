@@ -94,6 +94,11 @@ record Errand(
             .with("remarks", "Smooth <all the way>", "meter-out", "10.0", "meter-in", "11.1")
             .wrongly("landing", "10:81")
             .shows("Smooth &lt;all the way&gt;"),
+        on(AIRCRAFT + "/reports", aircraft + "/reports/new", "/reports")
+            .with("date", rows.today().minusDays(2).toString(), "from", "Skell Island")
+            .with("to", "Port Maddern", "take-off", "09:12", "landing", "10:18")
+            .wrongly("landing", "10:81")
+            .shows("Received as No. "),
         on("/flights/{id}/explanations", flight + "/explanations?kind=overlap", "/explanations")
             .with("explanation", "The other one is wrong")
             .wrongly("explanation", "")
