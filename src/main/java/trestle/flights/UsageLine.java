@@ -118,6 +118,13 @@ public final class UsageLine {
     return steps.count();
   }
 
+  /** The day of the first flight of the view. */
+  public Optional<LocalDate> firstDay() {
+    return steps.count() == 0
+        ? Optional.empty()
+        : Optional.of(LocalDate.ofEpochDay(steps.firstDay()));
+  }
+
   /** The last landing of the view: how old the hours are. */
   public Optional<Instant> lastLanding() {
     return steps.count() == 0

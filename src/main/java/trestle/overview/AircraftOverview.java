@@ -42,7 +42,7 @@ record AircraftOverview(
         strip,
         rows,
         rows.stream().filter(AircraftOverview::isAhead).limit(NEXT).toList(),
-        Horizon.of(pegs(rows, day), day),
+        Horizon.of(pegs(rows, strip.spread(), day), day),
         rate(standing.items()));
   }
 
@@ -67,21 +67,45 @@ record AircraftOverview(
     return row.wash().isEmpty() && row.item().state() != State.DONE;
   }
 
-  private static List<Peg> pegs(List<DueRow> rows, LocalDate day) {
+  private static List<Peg> pegs(List<DueRow> rows, Spread spread, LocalDate day) {
     return rows.stream()
         .filter(row -> row.item().reckoning().projectedOn() != null)
         .limit(PEGS)
-        .map(row -> peg(row, day))
+        .map(row -> peg(row, spread, day))
         .toList();
   }
 
-  private static Peg peg(DueRow row, LocalDate day) {
+  private static Peg peg(DueRow row, Spread spread, LocalDate day) {
     DueItem item = row.item();
     LocalDate on = item.reckoning().projectedOn();
     boolean past = item.reckoning().spent() || item.state() == State.IN_TOLERANCE;
     String weight = row.wash().equals("held") ? "held" : past ? "limited" : "";
+    Peg.Shape shape = shape(item);
+    Peg peg = new Peg(row.title(), on.isBefore(day) ? day : on, past, shape, weight, row.about());
+    Spread uneven = past || shape != Peg.Shape.USE ? null : unevenness(item, spread);
+    if (uneven == null || item.controlling().remaining() <= 0) {
+      return peg;
+    }
+    double left = item.controlling().remaining() / 3600.0;
+    return peg.between(uneven.earliest(left, day), uneven.latest(left, day));
+  }
+
+  private static Peg.Shape shape(DueItem item) {
+    if (item.kind().equals("deferral")) {
+      return Peg.Shape.DEFERRAL;
+    }
     boolean byDate = item.controlling() != null && item.controlling().isByCalendar();
-    return new Peg(row.title(), on.isBefore(day) ? day : on, past, byDate, weight, row.about());
+    return byDate ? Peg.Shape.DATE : Peg.Shape.USE;
+  }
+
+  /** Known of hours alone, about the rate that the projection used. */
+  private static Spread unevenness(DueItem item, Spread spread) {
+    boolean byHours =
+        item.controlling() != null && Counter.HOURS.equals(item.controlling().counter());
+    long rate = item.utilisation().rate(Counter.HOURS);
+    return spread == null || !byHours || rate == Scale.UNKNOWN || rate == 0
+        ? null
+        : spread.at(rate / 10_000.0);
   }
 
   /** The rate that dates rest on: of the airframe, where an item of it says so. */

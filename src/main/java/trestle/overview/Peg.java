@@ -1,6 +1,7 @@
 package trestle.overview;
 
 import java.time.LocalDate;
+import trestle.web.Shown;
 
 /**
  * One item on the horizon.
@@ -34,9 +35,19 @@ record Peg(
     }
   }
 
-  /** One by date or, projected, by use, of which no spread is known. */
-  Peg(String label, LocalDate on, boolean past, boolean byDate, String weight, String about) {
-    this(label, on, past, byDate ? Shape.DATE : Shape.USE, weight, about, null, null);
+  /** One of which no spread is known. */
+  Peg(String label, LocalDate on, boolean past, Shape shape, String weight, String about) {
+    this(label, on, past, shape, weight, about, null, null);
+  }
+
+  /** The same, told in words too, where it falls between two days in nine cases of ten. */
+  Peg between(LocalDate first, LocalDate last) {
+    if (first == null || last == null) {
+      return this;
+    }
+    String words =
+        about + ", in nine cases of ten " + Shown.day(first, on) + " to " + Shown.day(last, on);
+    return new Peg(label, on, past, shape, weight, words, first, last);
   }
 
   public String path() {

@@ -54,6 +54,7 @@ class Strips {
                     new Strip(
                         totals(viewer, sheet, used.get(id), fitted.get(id), view),
                         hoursTo(viewer, used.get(id)),
+                        spread(viewer, used.get(id), view.upTo()),
                         open(broken.get(id)))));
     return strips;
   }
@@ -110,6 +111,26 @@ class Strips {
     Instant after = day.minusDays(LATELY_DAYS - 1).atStartOfDay(viewer.zone()).toInstant();
     Instant by = day.plusDays(1).atStartOfDay(viewer.zone()).toInstant();
     return hours(line.gathered(Counter.HOURS, after, by), words);
+  }
+
+  /** Of the whole weeks among the days whose mean is the rate, the last one ending today. */
+  private static Spread spread(Viewer viewer, UsageLine line, LocalDate day) {
+    Optional<LocalDate> first = line.firstDay();
+    List<Double> weeks = new ArrayList<>();
+    for (int ago = 0; ago < UsageLine.MEAN_OVER_DAYS / 7; ago++) {
+      LocalDate last = day.minusWeeks(ago);
+      if (first.isEmpty() || first.get().isAfter(last.minusDays(6))) {
+        break;
+      }
+      long seconds =
+          line.gathered(Counter.HOURS, endOf(viewer, last.minusWeeks(1)), endOf(viewer, last));
+      weeks.add(seconds / 3600.0);
+    }
+    return Spread.of(weeks);
+  }
+
+  private static Instant endOf(Viewer viewer, LocalDate day) {
+    return day.plusDays(1).atStartOfDay(viewer.zone()).toInstant();
   }
 
   /** How old the hours are. */

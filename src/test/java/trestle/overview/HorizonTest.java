@@ -32,7 +32,7 @@ class HorizonTest {
 
   @Test
   void whatIsPastDueStandsLeftOfToday() {
-    Peg past = new Peg("late", TODAY, true, false, "held", "now");
+    Peg past = new Peg("late", TODAY, true, Peg.Shape.USE, "held", "now");
     assertThat(Horizon.of(List.of(past), TODAY).marks().get(0).x()).isEqualTo("4.5%");
   }
 
@@ -139,7 +139,14 @@ class HorizonTest {
     for (int i = random.nextInt(45); i > 0; i--) {
       boolean past = random.nextInt(8) == 0;
       LocalDate on = TODAY.plusDays(past ? 0 : random.nextInt(480));
-      pegs.add(new Peg(WORDS[random.nextInt(8)], on, past, random.nextBoolean(), "", "then"));
+      pegs.add(
+          new Peg(
+              WORDS[random.nextInt(8)],
+              on,
+              past,
+              random.nextBoolean() ? Peg.Shape.DATE : Peg.Shape.USE,
+              "",
+              "then"));
     }
     pegs.sort(Comparator.comparing(Peg::on));
     return pegs;
@@ -147,6 +154,6 @@ class HorizonTest {
 
   private static Peg peg(String label, int days) {
     LocalDate on = TODAY.plusDays(days);
-    return new Peg(label, on, false, true, "", Shown.day(on));
+    return new Peg(label, on, false, Peg.Shape.DATE, "", Shown.day(on));
   }
 }
