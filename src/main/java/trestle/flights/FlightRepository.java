@@ -47,6 +47,16 @@ class FlightRepository {
       "select f.take_off_at from flight f where f.aircraft_id = (cast(:ids as uuid[]))[1] and"
           + CURRENT;
 
+  /** By landing, as a defect is found at the landing of the flight on which it showed. */
+  private static final String COUNT_BETWEEN =
+      "select (select count(*) from flight f where f.aircraft_id = s.id"
+          + " and f.landing_at > s.after and f.landing_at <= s.up_to and f.take_off_at <= s.up_to"
+          + " and not f.void and not exists (select 1 from flight r"
+          + " where r.operator_id = f.operator_id and r.corrects = f.id))"
+          + " from unnest(cast(:ids as uuid[]), cast(:after as timestamptz[]),"
+          + " cast(:upTo as timestamptz[])) with ordinality as s(id, after, up_to, place)"
+          + " order by s.place";
+
   private static final String WIDEN =
       "select cast(floor(extract(epoch from least(cast(:from as timestamptz),"
           + " (select min(take_off_at) from ("
@@ -195,6 +205,17 @@ class FlightRepository {
         .setParameter("id", aircraftId)
         .setParameter("upTo", view.upTo())
         .setParameter("known", view.knownBound());
+  }
+
+  List<Long> countBetween(List<Flights.Between> stretches) {
+    return entities
+        .createNativeQuery(COUNT_BETWEEN, Long.class)
+        .setParameter(
+            "ids", stretches.stream().map(Flights.Between::aircraftId).toArray(UUID[]::new))
+        .setParameter(
+            "after", stretches.stream().map(Flights.Between::after).toArray(Instant[]::new))
+        .setParameter("upTo", stretches.stream().map(Flights.Between::upTo).toArray(Instant[]::new))
+        .getResultList();
   }
 
   Optional<Flight> lastOf(UUID aircraftId) {

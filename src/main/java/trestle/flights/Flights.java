@@ -2,6 +2,7 @@ package trestle.flights;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -87,6 +88,15 @@ public class Flights {
   @Reading
   public Optional<FlightSheet> ofForm(Viewer viewer, UUID formKey) {
     return repository.ofForm(Flight.class, formKey).map(FlightSheet::of);
+  }
+
+  /** What an aircraft flew after one moment, up to another. */
+  public record Between(UUID aircraftId, Instant after, Instant upTo) {}
+
+  /** How many flights there were in each stretch, in the order asked, in one statement. */
+  @Reading
+  public List<Long> between(Viewer viewer, List<Between> stretches) {
+    return stretches.isEmpty() ? List.of() : repository.countBetween(stretches);
   }
 
   private List<Entry> entries(Viewer viewer, UUID aircraftId, List<UUID> ids, View view) {

@@ -31,6 +31,20 @@ class LedgerRepository {
         .getSingleResult();
   }
 
+  /** The series' row stays locked until the commit. */
+  long nextNumber(UUID operatorId, String series) {
+    return (Long)
+        entities
+            .createNativeQuery(
+                "insert into numbering (operator_id, series, last) values (:operator, :series, 1)"
+                    + " on conflict (operator_id, series) do update set last = numbering.last + 1"
+                    + " returning last",
+                Long.class)
+            .setParameter("operator", operatorId)
+            .setParameter("series", series)
+            .getSingleResult();
+  }
+
   void persist(Object row) {
     entities.persist(row);
   }

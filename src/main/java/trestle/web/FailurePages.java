@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /**
@@ -126,15 +127,24 @@ class FailurePages {
   }
 
   /** For requests that are refused before anybody is asked who they are. */
-  Response tooLarge() {
-    return outsideOfRequests(413);
+  Response tooLarge(boolean files) {
+    return outsideOfRequests(() -> files ? tooManyPhotos() : of(413));
   }
 
   Response nowhere() {
-    return outsideOfRequests(404);
+    return outsideOfRequests(() -> of(404));
   }
 
-  private Response outsideOfRequests(int status) {
+  private static Response tooManyPhotos() {
+    return page(
+        413,
+        "These photos are too much to send",
+        "A photo may have 10 MB, and all of a page 45 MB together. Nothing was filed: go back and"
+            + " send fewer or smaller ones.",
+        List.of());
+  }
+
+  private Response outsideOfRequests(Supplier<Response> answer) {
     var context = Arc.container().requestContext();
     boolean opened = !context.isActive();
     if (opened) {
@@ -142,7 +152,7 @@ class FailurePages {
     }
     try {
       frame.show(NOBODY);
-      return of(status);
+      return answer.get();
     } finally {
       if (opened) {
         context.terminate();

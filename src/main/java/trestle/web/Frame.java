@@ -66,6 +66,7 @@ public class Frame {
     return List.of(
         new Place("fleet", "Fleet", "/fleet"),
         new Place("due-list", "Due list", "/due-list"),
+        new Place("defects", "Defects", "/defects"),
         new Place("components", "Components", "/components"),
         new Place("programmes", "Programmes", "/programmes"));
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jboss.resteasy.reactive.server.core.multipart.FormData;
+import org.jboss.resteasy.reactive.server.multipart.FormValue;
 
 /**
  * A form as it was sent, carried by a page as hidden fields until its sender can send it again;
@@ -26,10 +27,15 @@ public record KeptForm(String action, List<Pair> pairs) {
     }
   }
 
+  /** Files can't be carried along: their sender chooses them again. */
   static KeptForm of(String action, FormData sent) {
     List<Map.Entry<String, String>> fields = new ArrayList<>();
     for (String name : sent) {
-      sent.get(name).forEach(value -> fields.add(Map.entry(name, value.getValue())));
+      for (FormValue value : sent.get(name)) {
+        if (!value.isFileItem()) {
+          fields.add(Map.entry(name, value.getValue()));
+        }
+      }
     }
     return of(action, fields);
   }

@@ -2,6 +2,7 @@ package trestle.people;
 
 import static io.restassured.RestAssured.given;
 
+import io.restassured.builder.MultiPartSpecBuilder;
 import io.restassured.http.Cookies;
 import io.restassured.response.Response;
 import java.util.ArrayList;
@@ -91,6 +92,25 @@ public final class Visitor {
    */
   public Response fillIn(String page, String sends, Map<String, ?> fields) {
     return send(filled(page, sends, fields));
+  }
+
+  /** A file chosen in a file field. */
+  public record Chosen(String field, String name, byte[] bytes, String type) {}
+
+  /** Sends a form with files as a browser does. */
+  public Response upload(String path, Map<String, ?> fields, List<Chosen> files) {
+    var request = given().cookies(cookies).redirects().follow(false);
+    Map<String, Object> all = new LinkedHashMap<>(fields);
+    all.put("csrf-token", token);
+    all.forEach(
+        (name, value) ->
+            request.multiPart(
+                new MultiPartSpecBuilder(value.toString())
+                    .controlName(name)
+                    .charset("UTF-8")
+                    .build()));
+    files.forEach(file -> request.multiPart(file.field(), file.name(), file.bytes(), file.type()));
+    return kept(request.post(server + path));
   }
 
   public Response send(Filled filled) {

@@ -1,0 +1,27 @@
+package trestle.defects;
+
+import java.time.LocalDate;
+import trestle.people.Members;
+import trestle.web.Refusal;
+import trestle.web.Viewer;
+
+/** Under what an engineer signs for work. */
+final class Certifying {
+  private Certifying() {}
+
+  /**
+   * The viewer's own licence of that number, good on the day of the work.
+   *
+   * @throws Refusal when there is none such
+   */
+  static Members.LicenceLine licence(Members members, Viewer viewer, String number, LocalDate day) {
+    return members.licencesOf(viewer, viewer.personId(), day).stream()
+        .filter(licence -> licence.number().equals(number.strip()))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new Refusal(
+                    "licence",
+                    "Licence must be one of yours that was good on the day of the work."));
+  }
+}

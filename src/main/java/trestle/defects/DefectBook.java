@@ -1,0 +1,148 @@
+package trestle.defects;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import trestle.ledger.View;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Viewer;
+
+/** Reading defects, open ones and closed ones, with all that was filed of each. */
+@ApplicationScoped
+public class DefectBook {
+  public static final int PAGE = 40;
+
+  @Inject DefectRepository repository;
+  @Inject OpenDefects open;
+
+  /**
+   * A defect with all its rows.
+   *
+   * @param rows as filed, the first report first; the last is what counts
+   * @param done what was done about it, rows as filed; none while it is open
+   * @param line how it stands while it is open, else null
+   */
+  public record Entry(List<DefectSheet> rows, List<RectificationSheet> done, DefectLine line) {
+    public DefectSheet current() {
+      return rows.get(rows.size() - 1);
+    }
+
+    public boolean isOpen() {
+      return done.isEmpty();
+    }
+
+    /** What was done, the row that counts first. */
+    public List<RectificationSheet> doneLatestFirst() {
+      List<RectificationSheet> reversed = new ArrayList<>(done);
+      Collections.reverse(reversed);
+      return reversed;
+    }
+
+    /** What was done, as it now stands; null while it is open. */
+    public RectificationSheet rectification() {
+      return done.isEmpty() ? null : done.get(done.size() - 1);
+    }
+  }
+
+  /** One page of a list, the newest first; page numbers begin at one. */
+  public record Page(List<Entry> entries, int number, long defects) {}
+
+  /**
+   * The defect of which a row is part, whether that row still counts or not.
+   *
+   * @throws NotHere when the operator has no such defect
+   */
+  @Reading
+  public Entry entry(Viewer viewer, UUID rowId) {
+    Defect row =
+        repository
+            .row(Defect.class, rowId)
+            .orElseThrow(() -> new NotHere("There is no such defect here."));
+    return entries(viewer, List.of(row.entryId)).get(row.entryId);
+  }
+
+  /** Defects by their entries, in the order asked for; what is not there is left out. */
+  @Reading
+  public Map<UUID, Entry> entries(Viewer viewer, Collection<UUID> entryIds) {
+    Map<UUID, Entry> entries = new LinkedHashMap<>();
+    if (entryIds.isEmpty()) {
+      return entries;
+    }
+    Map<UUID, List<DefectSheet>> rows = new HashMap<>();
+    for (Defect row : repository.entries(entryIds, View.EVERYTHING)) {
+      rows.computeIfAbsent(row.entryId, id -> new ArrayList<>()).add(DefectSheet.of(row));
+    }
+    Map<UUID, List<RectificationSheet>> done = done(entryIds);
+    Map<UUID, DefectLine> lines = lines(viewer, rows, done);
+    for (UUID id : entryIds) {
+      if (rows.containsKey(id)) {
+        entries.put(id, new Entry(rows.get(id), done.getOrDefault(id, List.of()), lines.get(id)));
+      }
+    }
+    return entries;
+  }
+
+  /**
+   * Defects, open and closed.
+   *
+   * @param aircraftId of one aircraft, or null for all
+   * @param rectified only those that were rectified
+   */
+  @Reading
+  public Page page(Viewer viewer, UUID aircraftId, boolean rectified, int number) {
+    long count = repository.count(aircraftId, rectified, View.EVERYTHING);
+    int pages = (int) Math.max(1, (count + PAGE - 1) / PAGE);
+    int at = Math.min(Math.max(1, number), pages);
+    List<UUID> ids =
+        repository.all(aircraftId, rectified, View.EVERYTHING, (at - 1) * PAGE, PAGE).stream()
+            .map(row -> row.entryId)
+            .toList();
+    return new Page(List.copyOf(entries(viewer, ids).values()), at, count);
+  }
+
+  /** The defects that came with journey log entries, by entry of the log. */
+  @Reading
+  public Map<UUID, List<DefectSheet>> ofFlights(Viewer viewer, Collection<UUID> flightEntryIds) {
+    Map<UUID, List<DefectSheet>> defects = new HashMap<>();
+    if (!flightEntryIds.isEmpty()) {
+      for (Defect row : repository.ofFlights(flightEntryIds, View.EVERYTHING)) {
+        defects
+            .computeIfAbsent(row.flightEntryId, id -> new ArrayList<>())
+            .add(DefectSheet.of(row));
+      }
+    }
+    return defects;
+  }
+
+  private Map<UUID, List<RectificationSheet>> done(Collection<UUID> entryIds) {
+    Map<UUID, List<RectificationSheet>> done = new HashMap<>();
+    for (Rectification row : repository.rectifications(entryIds, View.EVERYTHING)) {
+      done.computeIfAbsent(row.defectEntryId, id -> new ArrayList<>())
+          .add(RectificationSheet.of(row));
+    }
+    return done;
+  }
+
+  private Map<UUID, DefectLine> lines(
+      Viewer viewer, Map<UUID, List<DefectSheet>> rows, Map<UUID, List<RectificationSheet>> done) {
+    List<UUID> aircraft =
+        rows.values().stream()
+            .filter(list -> !done.containsKey(list.get(0).entryId()))
+            .map(list -> list.get(0).aircraftId())
+            .distinct()
+            .toList();
+    Map<UUID, DefectLine> lines = new HashMap<>();
+    open.of(viewer, aircraft, View.EVERYTHING)
+        .values()
+        .forEach(list -> list.forEach(line -> lines.put(line.entryId(), line)));
+    return lines;
+  }
+}

@@ -1,0 +1,55 @@
+package trestle.defects;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import trestle.standing.Ground;
+
+/**
+ * An open defect as lists show it.
+ *
+ * @param state a word: "reported", "triaged", "deferred"
+ * @param stateWords what stands about it, a sentence
+ * @param limitation the operating limitation of its deferral, or ""
+ * @param placard the text of its placard, or ""
+ * @param lastDay the last day it may be flown with, or null
+ * @param lastWords until when, with both times, or ""
+ * @param link the defect's own page
+ * @param grounds what it does to the aircraft's standing
+ */
+public record DefectLine(
+    UUID entryId,
+    UUID aircraftId,
+    long number,
+    String words,
+    String chapter,
+    String place,
+    Judgement judgement,
+    LocalDate foundOn,
+    String state,
+    String stateWords,
+    String limitation,
+    String placard,
+    LocalDate lastDay,
+    String lastWords,
+    String link,
+    List<Ground> grounds) {
+
+  /** "No. 231". */
+  public String no() {
+    return "No. " + number;
+  }
+
+  public boolean holds() {
+    return grounds.stream().anyMatch(ground -> ground.weight() == Ground.Weight.HELD);
+  }
+
+  public boolean limits() {
+    return !holds() && !grounds.isEmpty();
+  }
+
+  /** "24 Electrical power", or "". */
+  public String system() {
+    return Chapters.label(chapter);
+  }
+}

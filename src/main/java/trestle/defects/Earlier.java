@@ -1,0 +1,50 @@
+package trestle.defects;
+
+import java.util.ArrayList;
+import java.util.List;
+import trestle.web.Shown;
+
+/**
+ * An earlier defect that this one may be, come back.
+ *
+ * @param registration of the aircraft it was on
+ * @param flights how many the aircraft flew in between, or null where nobody counted
+ * @param confirmed a person has said that it is the same
+ */
+public record Earlier(
+    DefectBook.Entry entry,
+    String registration,
+    boolean sameAircraft,
+    boolean sameComponent,
+    boolean samePlace,
+    long days,
+    Long flights,
+    boolean confirmed) {
+
+  public DefectSheet defect() {
+    return entry.current();
+  }
+
+  /** Why it is thought to be the same: "same aircraft, same part, 12 days and 9 flights before". */
+  public String why() {
+    List<String> why = new ArrayList<>();
+    why.add(sameAircraft ? "same aircraft" : "then on " + registration);
+    if (sameComponent) {
+      why.add("same part");
+    }
+    if (samePlace) {
+      why.add("same place");
+    }
+    why.add(
+        (days == 0 ? "the same day" : Shown.days(days))
+            + (flights == null ? "" : " and " + Shown.plural(flights, "flight"))
+            + (days == 0 && flights == null ? "" : " before"));
+    return String.join(", ", why);
+  }
+
+  /** What was done that time, or that it is still open. */
+  public String done() {
+    RectificationSheet done = entry.rectification();
+    return done == null ? "Nothing recorded: it is still open." : done.done();
+  }
+}

@@ -1,0 +1,162 @@
+package trestle.defects;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import trestle.defects.RepeatRepository.Candidate;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.flights.Flights;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
+import trestle.ledger.View;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Refusal;
+import trestle.web.Viewer;
+
+/**
+ * Defects that came back. Likely ones are suggested: of the same aircraft, or of the same part
+ * wherever it is fitted now; of the same chapter with the same part or place; within so many days
+ * or flights. Whether it is the same is for a person to say.
+ */
+@ApplicationScoped
+public class Repeats {
+  @Inject RepeatRepository repository;
+  @Inject DefectRepository defects;
+  @Inject DefectBook book;
+  @Inject Flights flights;
+  @Inject Fleet fleet;
+  @Inject Ledger ledger;
+  @Inject InstantSource clock;
+
+  /** How far back an earlier defect may be: either is enough. */
+  private record Window(int days, int flights) {}
+
+  /** The earlier occurrences of each defect, the latest first, suggested and confirmed ones. */
+  @Reading
+  public Map<UUID, List<Earlier>> of(Viewer viewer, Collection<UUID> defectEntryIds) {
+    Map<UUID, List<Earlier>> earlier = new HashMap<>();
+    if (defectEntryIds.isEmpty()) {
+      return earlier;
+    }
+    List<Candidate> candidates = repository.candidates(defectEntryIds);
+    Map<Candidate, Long> flown = flown(viewer, candidates);
+    Map<UUID, Window> windows = windows(viewer, candidates);
+    List<Candidate> near =
+        candidates.stream()
+            .filter(one -> isNear(one, flown.get(one), windows.get(one.aircraftId())))
+            .toList();
+    Map<UUID, DefectBook.Entry> entries =
+        book.entries(viewer, new LinkedHashSet<>(near.stream().map(Candidate::earlierId).toList()));
+    Map<UUID, AircraftSheet> aircraft =
+        fleet.sheets(
+            viewer, near.stream().map(Candidate::earlierAircraft).toList(), View.EVERYTHING);
+    for (Candidate one : near) {
+      earlier
+          .computeIfAbsent(one.entryId(), id -> new ArrayList<>())
+          .add(
+              earlier(
+                  one,
+                  entries.get(one.earlierId()),
+                  aircraft.get(one.earlierAircraft()).registration(),
+                  flown.get(one)));
+    }
+    return earlier;
+  }
+
+  /** How many earlier occurrences each defect seems to have; those without any are left out. */
+  @Reading
+  public Map<UUID, Integer> counts(Viewer viewer, Collection<UUID> defectEntryIds) {
+    Map<UUID, Integer> counts = new HashMap<>();
+    of(viewer, defectEntryIds).forEach((id, earlier) -> counts.put(id, earlier.size()));
+    return counts;
+  }
+
+  /**
+   * A person says that a defect is an earlier one come back, or that it is not.
+   *
+   * @param same false rules the suggestion out
+   */
+  @Filing
+  public void say(
+      Viewer viewer, UUID entryId, UUID earlierId, boolean same, String remark, UUID formKey) {
+    if (defects.ofForm(DefectRepeat.class, formKey).isPresent()) {
+      return;
+    }
+    Set<UUID> known = new LinkedHashSet<>();
+    UUID aircraft = null;
+    for (Defect row : defects.entries(List.of(entryId, earlierId), View.EVERYTHING)) {
+      known.add(row.entryId);
+      aircraft = row.entryId.equals(entryId) ? row.aircraftId : aircraft;
+    }
+    if (known.size() != 2) {
+      throw new NotHere("There is no such defect here.");
+    }
+    if (remark.length() > 500) {
+      throw new Refusal("remark", "Remark must be at most 500 characters.");
+    }
+    Instant now = clock.instant();
+    DefectRepeat row = new DefectRepeat();
+    row.aircraftId = aircraft;
+    row.defectEntryId = entryId;
+    row.earlierEntryId = earlierId;
+    row.same = same;
+    row.remark = remark.strip();
+    row.happened(now, viewer.dateOf(now));
+    row.fromForm(formKey);
+    ledger.file(new Act(viewer.operatorId(), viewer.personId(), now), row);
+  }
+
+  private static boolean isNear(Candidate one, Long flown, Window window) {
+    return one.said() != null
+        || one.days() <= window.days()
+        || flown != null && flown <= window.flights();
+  }
+
+  /** The flights in between, where both were on one aircraft. */
+  private Map<Candidate, Long> flown(Viewer viewer, List<Candidate> candidates) {
+    List<Candidate> own =
+        candidates.stream().filter(one -> one.aircraftId().equals(one.earlierAircraft())).toList();
+    List<Long> counts =
+        flights.between(
+            viewer,
+            own.stream()
+                .map(one -> new Flights.Between(one.aircraftId(), one.earlierAt(), one.at()))
+                .toList());
+    Map<Candidate, Long> flown = new HashMap<>();
+    for (int i = 0; i < own.size(); i++) {
+      flown.put(own.get(i), counts.get(i));
+    }
+    return flown;
+  }
+
+  private Map<UUID, Window> windows(Viewer viewer, List<Candidate> candidates) {
+    Map<UUID, Window> windows = new HashMap<>();
+    candidates.forEach(one -> windows.put(one.aircraftId(), new Window(90, 50)));
+    return windows;
+  }
+
+  private static Earlier earlier(
+      Candidate one, DefectBook.Entry entry, String registration, Long flown) {
+    return new Earlier(
+        entry,
+        registration,
+        one.aircraftId().equals(one.earlierAircraft()),
+        one.sameComponent(),
+        one.samePlace(),
+        one.days(),
+        flown,
+        Boolean.TRUE.equals(one.said()));
+  }
+}

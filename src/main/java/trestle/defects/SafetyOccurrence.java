@@ -1,0 +1,29 @@
+package trestle.defects;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.UUID;
+import trestle.ledger.Filed;
+import trestle.ledger.Kind;
+
+/**
+ * A defect to be reported to somebody; or, not reportable, a person's word that it is none such.
+ */
+@Entity
+@Table(name = "safety_occurrence")
+@Kind("safety-occurrence")
+class SafetyOccurrence extends Filed {
+  UUID aircraftId;
+  UUID defectEntryId;
+  boolean reportable;
+  String kind;
+  String reportTo;
+  Instant dueAt;
+  String remark;
+
+  @Override
+  public UUID ledgerAircraft() {
+    return aircraftId;
+  }
+}
