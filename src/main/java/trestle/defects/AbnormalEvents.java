@@ -1,9 +1,12 @@
 package trestle.defects;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -11,12 +14,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.Numbers;
 import trestle.ledger.View;
 import trestle.people.Members;
+import trestle.people.Proof;
+import trestle.signing.Signatures;
+import trestle.signing.Signer;
+import trestle.signing.Signing;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
@@ -35,6 +43,8 @@ public class AbnormalEvents {
   @Inject Members members;
   @Inject Revisions revisions;
   @Inject Numbers numbers;
+  @Inject Signatures signatures;
+  @Inject Fleet fleet;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
 
@@ -68,7 +78,7 @@ public class AbnormalEvents {
       String dataReference,
       String licenceNumber,
       String licenceKind,
-      java.time.LocalDate on,
+      LocalDate on,
       long ledgerSeq,
       Instant recordedAt,
       UUID recordedBy) {}
@@ -159,7 +169,8 @@ public class AbnormalEvents {
    * @throws Stale when somebody has certified it already
    */
   @Filing
-  public UUID certify(Viewer viewer, UUID entryId, NewInspection asked, UUID formKey) {
+  public UUID certify(
+      Viewer viewer, Proof proof, UUID entryId, NewInspection asked, UUID formKey) {
     Entry entry = entry(viewer, entryId);
     EventSheet event = entry.current();
     revisions.bump(viewer, event.aircraftId());
@@ -172,8 +183,23 @@ public class AbnormalEvents {
     if (!repository.inspections(List.of(event.entryId()), View.EVERYTHING).isEmpty()) {
       throw new Stale("This inspection was certified since you opened this form.");
     }
-    ledger.file(act(viewer), row);
+    sign(viewer, proof, event, row);
     return row.id();
+  }
+
+  private void sign(Viewer viewer, Proof proof, EventSheet event, EventInspection row) {
+    ObjectNode shown = JsonNodeFactory.instance.objectNode();
+    shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
+    shown.put("event", event.kindName() + ", " + event.on());
+    shown.put("inspection", event.inspection());
+    shown.put("found", row.found);
+    shown.put("data-reference", row.dataReference);
+    shown.put("on", row.happenedOn().toString());
+    signatures.file(
+        viewer,
+        proof,
+        Signer.engineer(row.licenceNumber),
+        List.of(Signing.of(row, Certifying.INSPECTED, shown)));
   }
 
   private void refuseWords(NewEvent asked) {

@@ -5,8 +5,16 @@ import trestle.people.Members;
 import trestle.web.Refusal;
 import trestle.web.Viewer;
 
-/** Under what an engineer signs for work. */
+/** What an engineer signs for work, and under what. */
 final class Certifying {
+  static final String RECTIFIED =
+      "I certify that this defect was put right as stated here, to the data named here. This is not"
+          + " yet a release of the aircraft.";
+
+  static final String INSPECTED =
+      "I certify that the inspection this event asks for was carried out as stated here, to the data"
+          + " named here. This is not yet a release of the aircraft.";
+
   private Certifying() {}
 
   /**

@@ -69,6 +69,20 @@ public class DefectBook {
     return entries(viewer, List.of(row.entryId)).get(row.entryId);
   }
 
+  /**
+   * The defect that a rectification is of.
+   *
+   * @throws NotHere when the operator has no such rectification
+   */
+  @Reading
+  public Entry rectified(Viewer viewer, UUID rectificationId) {
+    Rectification row =
+        repository
+            .row(Rectification.class, rectificationId)
+            .orElseThrow(() -> new NotHere("There is no such rectification here."));
+    return entry(viewer, row.defectEntryId);
+  }
+
   /** Defects by their entries, in the order asked for; what is not there is left out. */
   @Reading
   public Map<UUID, Entry> entries(Viewer viewer, Collection<UUID> entryIds) {

@@ -96,7 +96,8 @@ public class DefectPages {
       List<Occurrences.Line> occurrences,
       boolean justFiled,
       boolean mayReport,
-      boolean mayWork)
+      boolean mayWork,
+      boolean mayFollow)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -170,7 +171,8 @@ public class DefectPages {
             occurrences.of(viewer, now.entryId()),
             filed != null,
             mayReport(),
-            viewer.is(Role.ENGINEER)));
+            viewer.is(Role.ENGINEER),
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)));
   }
 
   @GET

@@ -1,5 +1,7 @@
 package trestle.defects;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
@@ -11,12 +13,17 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.Components;
+import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.Numbers;
 import trestle.ledger.View;
 import trestle.people.Members;
+import trestle.people.Proof;
+import trestle.signing.Signatures;
+import trestle.signing.Signer;
+import trestle.signing.Signing;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Refusal;
@@ -37,6 +44,8 @@ public class Defects {
   @Inject Members members;
   @Inject Revisions revisions;
   @Inject Numbers numbers;
+  @Inject Signatures signatures;
+  @Inject Fleet fleet;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
 
@@ -131,13 +140,14 @@ public class Defects {
   }
 
   /**
-   * Closes a defect by what an engineer did about it.
+   * Closes a defect by what an engineer did about it, and signs for it.
    *
    * @throws Refusal without what was done, its data, or a licence good that day
    * @throws Stale when somebody has closed it already
    */
   @Filing
-  public UUID rectify(Viewer viewer, UUID entryId, NewRectification asked, UUID formKey) {
+  public UUID rectify(
+      Viewer viewer, Proof proof, UUID entryId, NewRectification asked, UUID formKey) {
     DefectSheet defect = current(entryId);
     revisions.bump(viewer, defect.aircraftId());
     Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
@@ -152,14 +162,19 @@ public class Defects {
               + defect.no()
               + " was rectified since you opened this form. Nothing was filed.");
     }
-    ledger.file(act(viewer), row);
+    sign(viewer, proof, defect, row);
     return row.id();
   }
 
   /** Says what a rectification should have said; the original is kept and shown. */
   @Filing
   public UUID correctRectification(
-      Viewer viewer, UUID rowId, NewRectification asked, String reason, UUID formKey) {
+      Viewer viewer,
+      Proof proof,
+      UUID rowId,
+      NewRectification asked,
+      String reason,
+      UUID formKey) {
     Rectification original =
         repository
             .row(Rectification.class, rowId)
@@ -177,8 +192,23 @@ public class Defects {
     if (repository.isCorrected(Rectification.class, rowId)) {
       throw new Stale("Someone has corrected this rectification since you opened this form.");
     }
-    ledger.file(act(viewer), row);
+    sign(viewer, proof, defect, row);
     return row.id();
+  }
+
+  private void sign(Viewer viewer, Proof proof, DefectSheet defect, Rectification row) {
+    ObjectNode shown = JsonNodeFactory.instance.objectNode();
+    shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
+    shown.put("defect", defect.no());
+    shown.put("words", defect.defect().words());
+    shown.put("done", row.done);
+    shown.put("data-reference", row.dataReference);
+    shown.put("on", row.happenedOn().toString());
+    signatures.file(
+        viewer,
+        proof,
+        Signer.engineer(row.licenceNumber),
+        List.of(Signing.of(row, Certifying.RECTIFIED, shown)));
   }
 
   private Defect corrected(

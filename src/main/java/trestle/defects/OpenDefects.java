@@ -6,10 +6,14 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.View;
+import trestle.profiles.RuleProfile;
+import trestle.profiles.RuleProfiles;
 import trestle.standing.Ground;
 import trestle.web.Reading;
 import trestle.web.Viewer;
@@ -19,6 +23,7 @@ import trestle.web.Viewer;
 public class OpenDefects {
   @Inject DefectRepository repository;
   @Inject Instance<Decisions> decisions;
+  @Inject RuleProfiles profiles;
 
   /** The open ones of each aircraft in a view, the oldest first, in a few statements for all. */
   @Reading
@@ -29,12 +34,21 @@ public class OpenDefects {
     }
     List<Defect> open = repository.open(aircraftIds, view);
     Map<UUID, Decision> decided = decided(viewer, open, view);
+    Map<UUID, RuleProfile> rules = rules(viewer, open, view);
     for (Defect row : open) {
       lines
           .computeIfAbsent(row.aircraftId, id -> new ArrayList<>())
-          .add(line(DefectSheet.of(row), decided.get(row.entryId)));
+          .add(
+              line(
+                  DefectSheet.of(row), decided.get(row.entryId), rules.get(row.aircraftId)));
     }
     return lines;
+  }
+
+  private Map<UUID, RuleProfile> rules(Viewer viewer, List<Defect> open, View view) {
+    Set<UUID> aircraft = new HashSet<>();
+    open.forEach(row -> aircraft.add(row.aircraftId));
+    return aircraft.isEmpty() ? Map.of() : profiles.ofAll(viewer, aircraft, view);
   }
 
   private Map<UUID, Decision> decided(Viewer viewer, List<Defect> open, View view) {
@@ -46,7 +60,7 @@ public class OpenDefects {
     return decided;
   }
 
-  private static DefectLine line(DefectSheet defect, Decision decision) {
+  private static DefectLine line(DefectSheet defect, Decision decision, RuleProfile rules) {
     boolean asReported = decision == null;
     return new DefectLine(
         defect.entryId(),
@@ -64,7 +78,7 @@ public class OpenDefects {
         asReported ? null : decision.lastDay(),
         asReported ? "" : decision.lastWords(),
         defect.link(),
-        asReported ? List.of(asReported(defect)) : decision.grounds());
+        asReported ? List.of(asReported(defect, rules)) : decision.grounds());
   }
 
   private static String untriaged(DefectSheet defect) {
@@ -74,12 +88,13 @@ public class OpenDefects {
   }
 
   /** What the report alone does, before anybody has looked at it. */
-  private static Ground asReported(DefectSheet defect) {
+  private static Ground asReported(DefectSheet defect, RuleProfile rules) {
     String sentence =
         "Defect "
             + defect.no()
             + (defect.mustNotFly() ? ", must not fly: " : ", not yet triaged: ")
             + Brief.sentence(defect.defect().words());
-    return Ground.held(sentence, defect.link());
+    boolean holds = defect.mustNotFly() || rules.untriaged() == RuleProfile.Untriaged.HOLDS;
+    return holds ? Ground.held(sentence, defect.link()) : Ground.limited(sentence, defect.link());
   }
 }

@@ -19,6 +19,7 @@ import trestle.flights.Flights;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
+import trestle.profiles.RuleProfiles;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
@@ -37,6 +38,7 @@ public class Repeats {
   @Inject DefectBook book;
   @Inject Flights flights;
   @Inject Fleet fleet;
+  @Inject RuleProfiles profiles;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
 
@@ -142,8 +144,17 @@ public class Repeats {
   }
 
   private Map<UUID, Window> windows(Viewer viewer, List<Candidate> candidates) {
+    Set<UUID> aircraft = new LinkedHashSet<>();
+    candidates.forEach(one -> aircraft.add(one.aircraftId()));
     Map<UUID, Window> windows = new HashMap<>();
-    candidates.forEach(one -> windows.put(one.aircraftId(), new Window(90, 50)));
+    if (!aircraft.isEmpty()) {
+      profiles
+          .ofAll(viewer, aircraft, View.EVERYTHING)
+          .forEach(
+              (id, rules) ->
+                  windows.put(
+                      id, new Window(rules.repeatWithinDays(), rules.repeatWithinFlights())));
+    }
     return windows;
   }
 
