@@ -75,11 +75,7 @@ public class AbnormalEventPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record EventInspected(
-      AircraftSheet aircraft,
-      EventSheet event,
-      List<Option> licences,
-      String statement,
-      Form form)
+      AircraftSheet aircraft, EventSheet event, List<Option> licences, String statement, Form form)
       implements TemplateInstance {}
 
   @GET
@@ -210,9 +206,7 @@ public class AbnormalEventPages {
   }
 
   private List<Option> licences() {
-    return members
-        .licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant()))
-        .stream()
+    return members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())).stream()
         .map(one -> new Option(one.number(), one.kind() + " " + one.number()))
         .toList();
   }

@@ -169,8 +169,7 @@ public class AbnormalEvents {
    * @throws Stale when somebody has certified it already
    */
   @Filing
-  public UUID certify(
-      Viewer viewer, Proof proof, UUID entryId, NewInspection asked, UUID formKey) {
+  public UUID certify(Viewer viewer, Proof proof, UUID entryId, NewInspection asked, UUID formKey) {
     Entry entry = entry(viewer, entryId);
     EventSheet event = entry.current();
     revisions.bump(viewer, event.aircraftId());

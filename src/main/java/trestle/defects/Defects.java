@@ -169,12 +169,7 @@ public class Defects {
   /** Says what a rectification should have said; the original is kept and shown. */
   @Filing
   public UUID correctRectification(
-      Viewer viewer,
-      Proof proof,
-      UUID rowId,
-      NewRectification asked,
-      String reason,
-      UUID formKey) {
+      Viewer viewer, Proof proof, UUID rowId, NewRectification asked, String reason, UUID formKey) {
     Rectification original =
         repository
             .row(Rectification.class, rowId)

@@ -38,9 +38,7 @@ public class OpenDefects {
     for (Defect row : open) {
       lines
           .computeIfAbsent(row.aircraftId, id -> new ArrayList<>())
-          .add(
-              line(
-                  DefectSheet.of(row), decided.get(row.entryId), rules.get(row.aircraftId)));
+          .add(line(DefectSheet.of(row), decided.get(row.entryId), rules.get(row.aircraftId)));
     }
     return lines;
   }

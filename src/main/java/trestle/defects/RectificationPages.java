@@ -166,9 +166,7 @@ public class RectificationPages {
   }
 
   private List<Option> licences() {
-    return members
-        .licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant()))
-        .stream()
+    return members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())).stream()
         .map(one -> new Option(one.number(), one.kind() + " " + one.number()))
         .toList();
   }
