@@ -70,6 +70,7 @@ class DemoLoader {
     List<AircraftStory> stories = AircraftStory.all(operator.text("base"), today, zone);
     WorkLoad.Stage stage = stage(taken.cast(), opened, today, Totals.all(stories));
     tell(owner, events(stories, stage));
+    telling.reckon(owner, stage.fleet().aircraft().values());
     operators.rename(CastLoad.INSTALLATION, taken.cast().operatorId(), operator.text("name"), true);
     int flights = stories.stream().mapToInt(story -> story.plan().flights().size()).sum();
     return new Loaded(taken.cast().operatorId(), owner, flights);
@@ -82,7 +83,7 @@ class DemoLoader {
     Viewer controller = cast.any(Role.CONTROLLER);
     LocalDate from = opened.atZone(cast.zone()).toLocalDate();
     Event firstDay =
-        new Event(
+        new Event.Filed(
             opened.plus(Duration.ofMinutes(30)),
             () -> {
               FleetLoad.Registered fleet = fleetLoad.register(controller, opened, today, totals);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import trestle.flights.Backlog;
 import trestle.flights.FlightDraft;
 import trestle.flights.JourneyLog;
 import trestle.web.Viewer;
@@ -64,7 +65,7 @@ class FlightLoad {
     Instant filedAt = last.landing().plus(Duration.ofMinutes(25));
     if (misread == null || !day.contains(misread)) {
       List<FlightDraft> drafts = day.stream().map(f -> draft(f, totals, cast)).toList();
-      return List.of(new Event(filedAt, () -> journeyLog.fileAll(pilot, aircraft, drafts)));
+      return List.of(new Event.Flown(new Backlog.Sheet(pilot, filedAt, aircraft, drafts)));
     }
     // One landing was read off the wrong line, ten minutes early, and put right two days later.
     List<FlightDraft> asFiled =
@@ -72,8 +73,8 @@ class FlightLoad {
     FlightDraft right = draft(misread, totals, cast);
     List<UUID> filed = new ArrayList<>();
     return List.of(
-        new Event(filedAt, () -> filed.addAll(journeyLog.fileAll(pilot, aircraft, asFiled))),
-        new Event(
+        new Event.Filed(filedAt, () -> filed.addAll(journeyLog.fileAll(pilot, aircraft, asFiled))),
+        new Event.Filed(
             filedAt.plus(Duration.ofHours(40)),
             () ->
                 journeyLog.correct(

@@ -26,6 +26,7 @@ class WorkLoad {
   @Inject Compliances compliances;
   @Inject Extensions extensions;
   @Inject Rates rates;
+  @Inject Telling telling;
 
   /** What the events of one loading name. */
   record Stage(
@@ -47,7 +48,7 @@ class WorkLoad {
       // Old papers from before the records began were copied on the first day.
       Instant earliest = stage.opened().plus(Duration.ofMinutes(90));
       events.add(
-          new Event(
+          new Event.Filed(
               recorded.isBefore(earliest) ? earliest : recorded,
               () -> compliances.file(by, asked)));
     }
@@ -101,9 +102,16 @@ class WorkLoad {
               "",
               null);
       Viewer by = stage.cast().any(Role.CONTROLLER);
-      events.add(new Event(at.plus(Duration.ofMinutes(30)), () -> extensions.grant(by, asked)));
+      Instant recorded = at.plus(Duration.ofMinutes(30));
+      events.add(new Event.Filed(recorded, () -> grant(by, asked)));
     }
     return events;
+  }
+
+  /** What is due is reckoned from all that was flown by then. */
+  private UUID grant(Viewer by, NewExtension asked) {
+    telling.reckon(by, List.of(asked.aircraftId()));
+    return extensions.grant(by, asked);
   }
 
   /** In the part's time since new: where its overhaul was, and what it may run since. */
@@ -130,7 +138,7 @@ class WorkLoad {
       BigDecimal perDay = new BigDecimal(line.text("hours_a_day"));
       Viewer by = stage.cast().any(Role.CONTROLLER);
       events.add(
-          new Event(
+          new Event.Filed(
               plan.morning(line.count("stated_days_ago")).plus(Duration.ofMinutes(45)),
               () -> {
                 rates.state(by, aircraft, Counter.HOURS, perDay, null);

@@ -116,7 +116,7 @@ public final class FlightForm {
       fields.add(new CounterField("cycles", "Cycles", false));
     }
     counted.stream()
-        .filter(JourneyLog::isOther)
+        .filter(Counted::isOther)
         .forEach(
             counter ->
                 fields.add(
@@ -266,7 +266,7 @@ public final class FlightForm {
   private SortedMap<Counter, Long> others() {
     SortedMap<Counter, Long> others = new TreeMap<>();
     for (Counter counter : counted) {
-      if (JourneyLog.isOther(counter)) {
+      if (Counted.isOther(counter)) {
         Field field = form.required(counter.name(), CounterWords.of(counter));
         Long units = null;
         if (counter.inHours()) {

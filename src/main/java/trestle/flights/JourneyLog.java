@@ -8,7 +8,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import trestle.fleet.CounterWords;
 import trestle.fleet.Fleet;
 import trestle.fleet.Fleet.OpeningSheet;
 import trestle.fleet.Revisions;
@@ -16,7 +15,6 @@ import trestle.flights.UsageSteps.Change;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
-import trestle.reckoning.Counter;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Refusal;
@@ -73,7 +71,7 @@ public class JourneyLog {
     return filed(viewer, row, null);
   }
 
-  /** Files many flights of one aircraft at once, as an import or a story told does. */
+  /** Files many flights of one aircraft at once. */
   @Filing
   public List<UUID> fileAll(Viewer viewer, UUID aircraftId, List<FlightDraft> drafts) {
     if (drafts.isEmpty()) {
@@ -85,7 +83,8 @@ public class JourneyLog {
       refuse(draft.faults(clock.instant()));
       rows.add(Flight.of(aircraftId, draft, viewer.dateOf(draft.landing())));
     }
-    drafts.forEach(draft -> refuse(uncounted(viewer, aircraftId, draft)));
+    List<OpeningSheet> openings = openings(viewer, aircraftId);
+    drafts.forEach(draft -> refuse(Counted.leftOut(draft, openings)));
     steps.change(viewer, Change.of(aircraftId, List.of(), rows.stream().map(Flight::leg).toList()));
     ledger.file(act(viewer), rows);
     return rows.stream().map(Flight::id).toList();
@@ -184,44 +183,13 @@ public class JourneyLog {
 
   /** Counters that the aircraft counted by then and the report leaves out. */
   private List<Refusal.Reason> uncounted(Viewer viewer, UUID aircraftId, FlightDraft draft) {
-    List<Refusal.Reason> faults = new ArrayList<>();
-    for (Counter counter : countedBy(viewer, aircraftId, draft)) {
-      if (counter.equals(StepArrays.FLIGHT_HOURS) && draft.offBlocks() == null) {
-        faults.add(
-            new Refusal.Reason(
-                "off-blocks", "Off blocks is needed: this aircraft's flight hours are counted."));
-        faults.add(
-            new Refusal.Reason(
-                "on-blocks", "On blocks is needed: this aircraft's flight hours are counted."));
-      } else if (counter.equals(StepArrays.CYCLES) && draft.cycles() == null) {
-        faults.add(new Refusal.Reason("cycles", "Cycles is needed: this aircraft counts them."));
-      } else if (isOther(counter) && !draft.others().containsKey(counter)) {
-        faults.add(
-            new Refusal.Reason(
-                counter.name(), CounterWords.of(counter) + " is needed: this aircraft counts it."));
-      }
-    }
-    return faults;
+    return Counted.leftOut(draft, openings(viewer, aircraftId));
   }
 
-  private Set<Counter> countedBy(Viewer viewer, UUID aircraftId, FlightDraft draft) {
-    Set<Counter> counted = new LinkedHashSet<>();
-    for (OpeningSheet opening :
-        fleet
-            .openings(viewer, List.of(aircraftId), View.EVERYTHING)
-            .getOrDefault(aircraftId, List.of())) {
-      if (!opening.at().isAfter(draft.landing())) {
-        counted.add(opening.counter());
-      }
-    }
-    return counted;
-  }
-
-  static boolean isOther(Counter counter) {
-    return !counter.equals(Counter.HOURS)
-        && !counter.equals(Counter.LANDINGS)
-        && !counter.equals(StepArrays.FLIGHT_HOURS)
-        && !counter.equals(StepArrays.CYCLES);
+  private List<OpeningSheet> openings(Viewer viewer, UUID aircraftId) {
+    return fleet
+        .openings(viewer, List.of(aircraftId), View.EVERYTHING)
+        .getOrDefault(aircraftId, List.of());
   }
 
   private static Set<BreakKind> kinds(List<Break> breaks) {

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 
@@ -29,19 +30,32 @@ public class Ledger {
     repository.persist(head);
   }
 
+  /** Rows filed by one act. */
+  public record Filing(Act act, List<? extends Filed> rows) {}
+
   public void file(Act act, Filed... rows) {
     file(act, List.of(rows));
   }
 
   public void file(Act act, List<? extends Filed> rows) {
-    LedgerHead head = repository.lockHead(act.operatorId());
+    file(act.operatorId(), List.of(new Filing(act, rows)));
+  }
+
+  /** Files what several acts of one operator's people filed, in the order given. */
+  public void file(UUID operatorId, List<Filing> filings) {
+    LedgerHead head = repository.lockHead(operatorId);
     MerkleFrontier edge = MerkleFrontier.of(head.size, head.frontier);
-    for (Filed row : rows) {
-      LedgerEntry line = line(act, row, edge.size() + 1);
-      edge = edge.append(line.leaf);
-      repository.persist(row);
-      repository.persist(line);
+    List<LedgerEntry> lines = new ArrayList<>();
+    for (Filing filing : filings) {
+      for (Filed row : filing.rows()) {
+        LedgerEntry line = line(filing.act(), row, edge.size() + 1);
+        edge = edge.append(line.leaf);
+        repository.persist(row);
+        lines.add(line);
+      }
     }
+    // Rows of a table one after another: so they go to the database in batches.
+    lines.forEach(repository::persist);
     head.set(edge);
   }
 
