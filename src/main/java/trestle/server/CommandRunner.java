@@ -28,6 +28,7 @@ public class CommandRunner implements QuarkusApplication {
         installation.builtIn()
             ? "data in " + installation.dataDirectory()
             : "database " + config.getValue(DatabaseChoice.URL, String.class));
+    Footprint.settle();
     Quarkus.waitForExit();
     return 0;
   }

@@ -35,6 +35,7 @@ public final class Main {
   }
 
   private static void startApplication(CommandLine line, String... arguments) {
+    prepareApplication();
     // A configuration of our own, thrown away: Quarkus reads the real one when it starts, below.
     Config config = ConfigUtils.configBuilder().build();
     DatabaseChoice database = DatabaseChoice.make(config);
@@ -46,6 +47,26 @@ public final class Main {
       System.setProperty("quarkus.http.host-enabled", "false");
     }
     Quarkus.run(CommandRunner.class, Main::ended, arguments);
+  }
+
+  /**
+   * The half of the application's start that needs no database, on a thread of its own while the
+   * database is seen to. {@link Quarkus#run} waits for it.
+   */
+  private static void prepareApplication() {
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                ClassLoader loader = Thread.currentThread().getContextClassLoader();
+                Class.forName(Application.APP_CLASS_NAME, true, loader);
+              } catch (ClassNotFoundException e) {
+                throw new IllegalStateException("The program was packaged without itself", e);
+              }
+            },
+            "prepare-application");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   /** Hooks run side by side, so that this one waits for the application's own to be done. */

@@ -1,19 +1,19 @@
 package trestle.server;
 
-import io.zonky.test.db.postgres.embedded.DefaultPostgresBinaryResolver;
-import java.io.ByteArrayInputStream;
+import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.JarURLConnection;
+import java.net.URL;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Comparator;
-import java.util.HexFormat;
+import java.util.List;
+import java.util.jar.JarFile;
 import java.util.stream.Stream;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
@@ -21,15 +21,15 @@ import org.tukaani.xz.XZInputStream;
 
 /**
  * The PostgreSQL programs that came with the application, unpacked into a directory named by their
- * digest. Never into a shared temporary directory, where someone else could have put theirs.
+ * checksum. Never into a shared temporary directory, where someone else could have put theirs.
  */
 final class PostgresBinaries {
   private static final String PREFIX = "postgres-programs-";
 
   /** Unpacks them below the parent unless they are there; those of other versions are removed. */
   static Path unpacked(Path parent) throws IOException {
-    byte[] archive = archive();
-    Path directory = parent.resolve(PREFIX + digest(archive));
+    URL archive = archive();
+    Path directory = parent.resolve(PREFIX + checksum(archive));
     if (!Files.isDirectory(directory)) {
       unpack(archive, parent, directory);
     }
@@ -37,32 +37,34 @@ final class PostgresBinaries {
     return directory;
   }
 
-  private static byte[] archive() throws IOException {
-    String system = System.getProperty("os.name").startsWith("Mac") ? "Darwin" : "Linux";
-    String machine =
-        System.getProperty("os.arch").equals("amd64") ? "x86_64" : System.getProperty("os.arch");
-    try (InputStream in = DefaultPostgresBinaryResolver.INSTANCE.getPgBinary(system, machine)) {
-      return in.readAllBytes();
-    } catch (IllegalStateException e) {
+  private static URL archive() {
+    String system = System.getProperty("os.name").startsWith("Mac") ? "darwin" : "linux";
+    String machine = System.getProperty("os.arch").equals("aarch64") ? "arm_64" : "x86_64";
+    URL archive =
+        PostgresBinaries.class.getResource("/postgres-%s-%s.txz".formatted(system, machine));
+    if (archive == null
+        || !List.of("amd64", "x86_64", "aarch64").contains(System.getProperty("os.arch"))) {
       throw new StartRefused(
           "There is no built-in PostgreSQL for %s on %s. Set QUARKUS_DATASOURCE_JDBC_URL to use an outside database."
-              .formatted(system, machine));
+              .formatted(System.getProperty("os.name"), System.getProperty("os.arch")));
+    }
+    return archive;
+  }
+
+  /** As the jar states it, so that no start has to read the archive only to know which it is. */
+  private static String checksum(URL archive) throws IOException {
+    JarURLConnection connection = (JarURLConnection) archive.openConnection();
+    connection.setUseCaches(false);
+    try (JarFile jar = connection.getJarFile()) {
+      return "%08x".formatted(connection.getJarEntry().getCrc());
     }
   }
 
-  private static String digest(byte[] archive) {
-    try {
-      byte[] hash = MessageDigest.getInstance("SHA-256").digest(archive);
-      return HexFormat.of().formatHex(hash, 0, 8);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
-  }
-
-  private static void unpack(byte[] archive, Path parent, Path directory) throws IOException {
+  private static void unpack(URL archive, Path parent, Path directory) throws IOException {
     Path draft = Files.createTempDirectory(parent, PREFIX + "new-");
     try (TarArchiveInputStream tar =
-        new TarArchiveInputStream(new XZInputStream(new ByteArrayInputStream(archive)))) {
+        new TarArchiveInputStream(
+            new XZInputStream(new BufferedInputStream(archive.openStream())))) {
       for (TarArchiveEntry entry = tar.getNextEntry(); entry != null; entry = tar.getNextEntry()) {
         unpack(entry, tar, draft);
       }
