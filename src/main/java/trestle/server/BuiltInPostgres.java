@@ -32,6 +32,7 @@ final class BuiltInPostgres {
           "max_wal_size", "256MB",
           "random_page_cost", "1.1",
           "jit", "off",
+          "scram_iterations", DatabaseUsers.SCRAM_ITERATIONS,
           "timezone", "UTC",
           "log_timezone", "UTC");
 

@@ -16,10 +16,18 @@ final class DatabaseUsers {
   static final String OWNER = "trestle_owner";
   static final String APP = "trestle_app";
 
+  /**
+   * How often a password is hashed when somebody signs in at the database. Thousands of times makes
+   * guessing slow where people choose their passwords; these are 256 random bits, which nobody
+   * guesses at any speed, and every connection of a start would wait for it.
+   */
+  static final String SCRAM_ITERATIONS = "16";
+
   static void prepare(
       int port, String superuserPassword, String ownerPassword, String appPassword) {
     try (Connection connection =
         connect(url(port, "postgres"), BuiltInPostgres.SUPERUSER, superuserPassword)) {
+      execute(connection, "SET scram_iterations = " + SCRAM_ITERATIONS);
       makeUser(connection, OWNER, ownerPassword);
       makeUser(connection, APP, appPassword);
       makeDatabase(connection);

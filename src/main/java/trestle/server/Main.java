@@ -94,7 +94,8 @@ public final class Main {
       System.err.println(refused.getMessage());
     } else if (root instanceof QuarkusBindException taken) {
       System.err.printf(
-          "Port %d on %s can't be used; another program may have it. Set QUARKUS_HTTP_PORT to another.%n",
+          "Port %d on %s can't be used; another program may have it. Set QUARKUS_HTTP_PORT to"
+              + " another.%n",
           taken.getPort(), taken.getHost());
     } else {
       System.err.println("Trestle did not start: " + root);

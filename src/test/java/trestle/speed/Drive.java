@@ -140,6 +140,16 @@ final class Drive {
     return client.send(page(path), HttpResponse.BodyHandlers.ofByteArray()).body().length;
   }
 
+  /** A page's text; fails where there is none. */
+  String text(String path) throws IOException, InterruptedException {
+    HttpResponse<String> answer =
+        client.send(request(path).build(), HttpResponse.BodyHandlers.ofString());
+    if (answer.statusCode() != 200) {
+      throw new IllegalStateException(path + " answers " + answer.statusCode());
+    }
+    return answer.body();
+  }
+
   private HttpRequest page(String path) {
     return request(path).header("Accept-Encoding", "gzip").build();
   }

@@ -1,5 +1,5 @@
 /**
- * Benchmarks, run by hand as docs/performance.md says and never by the tests: how fast the packaged
- * program starts and answers, with its database and the load on the same machine.
+ * What the program costs those who use it: the weight of its pages, which a test keeps, and
+ * benchmarks of its speed, run by hand as docs/performance.md says.
  */
 package trestle.speed;
