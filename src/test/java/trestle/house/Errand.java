@@ -187,7 +187,15 @@ record Errand(
         on(AIRCRAFT + "/counters", aircraft + "/counters", "/counters")
             .with("counter", "heater-hours", "amount", "120.5")
             .wrongly("amount", "12:75")
-            .shows("120.5"));
+            .shows("120.5"),
+        on(
+                AIRCRAFT + "/fuel-and-oil/arrangement",
+                aircraft + "/fuel-and-oil/arrangement",
+                "/arrangement")
+            .with("tanks", "Main tanks: 148\nTip tanks: 60", "burn", "38", "tolerance", "5")
+            .with("oil-unit-engine", "quarts")
+            .wrongly("tolerance", "1.2.3")
+            .shows("Tip tanks"));
   }
 
   private static Errand on(String route, String page, String sends) {

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import trestle.house.Routes.Route;
 import trestle.house.Yard.Rows;
+import trestle.people.Company;
 import trestle.people.Visitor;
 import trestle.people.Visitor.Filled;
 
@@ -35,6 +36,17 @@ class FormsTest {
           "/operator-choice",
           "/account/password",
           "/account/sign-out-everywhere");
+
+  /** Forms that put something in the place of what their sender saw. */
+  private static final Set<String> REVISING =
+      Set.of(
+          "/aircraft/{id}/particulars",
+          "/aircraft/{id}/groundings/{grounding}/lifting",
+          "/flights/{id}/correction",
+          "/programmes/{id}/correction",
+          "/requirements/{id}/revision",
+          "/compliances/{id}/correction",
+          "/extensions/{id}/voiding");
 
   private static final List<String> NO_HOURS = List.of("12:75", "1e3", "−1", "1.2.3");
 
@@ -93,11 +105,43 @@ class FormsTest {
         });
   }
 
+  /** Two people revise one requirement: whoever comes second sees what the first one filed. */
+  @Test
+  void aStaleRevisionShowsBothVersionsAndMayBeSentOnceMore() {
+    String page = "/requirements/" + rows.programmed() + "/revision";
+    Map<String, String> typed = Map.of("reason", "Manual, revision 4", "approved-by", "I. Quill");
+    Filled mine = owner.filled(page, "/revision", typed).but("title", "Lubrication, mine");
+    Filled theirs = owner.filled(page, "/revision", typed).but("title", "Lubrication, theirs");
+    assertThat(owner.send(theirs).statusCode()).isEqualTo(303);
+    Response stale = owner.send(mine);
+    assertThat(stale.statusCode()).isEqualTo(409);
+    assertThat(stale.asString())
+        .contains("What someone else filed meanwhile", "Lubrication, theirs")
+        .contains("value=\"Lubrication, mine\"");
+    Filled again = Visitor.filledIn(stale.asString(), page, "/revision", Map.of());
+    assertThat(owner.send(again).statusCode()).isEqualTo(303);
+    assertThat(owner.get("/requirements/" + rows.programmed()).asString())
+        .contains("<h1>Lubrication, mine</h1>");
+  }
+
+  /** One field of more than a form may carry; the whole page of 10 MB is FailurePagesTest's. */
+  @Test
+  void aFieldOfAHundredKilobytesIsRefusedInWords() {
+    Map<String, String> why = Map.of("why", "x".repeat(100_000));
+    Response answer =
+        owner.fillIn("/aircraft/" + rows.aircraft() + "/groundings", "/groundings", why);
+    assertThat(answer.statusCode()).isIn(413, 422);
+    assertThat(answer.contentType()).startsWith("text/html");
+    assertThat(answer.asString()).contains("<main id=\"main\"").doesNotContain("xception");
+  }
+
   private Executable run(Errand errand) {
     return () -> {
       Filled right = owner.filled(errand.page(), errand.sends(), errand.fields());
+      Filled another = owner.filled(errand.page(), errand.sends(), errand.fields());
       if (errand.wrong() != null) {
         refusedAndKept(right.but(errand.wrong(), errand.wrongly()), errand.wrong(), errand.sends());
+        right = afterTheSessionEnded(right, errand.sends());
       }
       if (right.action().matches(".*[0-9a-f-]{36}.*") || errand.page().contains("?aircraft=")) {
         assertThat(stranger.send(right).statusCode()).as("a stranger at %s", errand).isEqualTo(404);
@@ -109,7 +153,41 @@ class FormsTest {
               ? owner.get(Visitor.leadsTo(filed)).asString()
               : filed.asString();
       assertThat(page).as("after %s", errand.route()).contains(errand.shows());
+      if (REVISING.contains(errand.route())) {
+        staleAndKept(another, errand.sends());
+      }
     };
+  }
+
+  /** Signs in where the refused form says so, goes on, and has it all before them again. */
+  private static Filled afterTheSessionEnded(Filled sent, String sends) {
+    Response refused = owner.withoutSession().send(sent);
+    assertThat(refused.statusCode()).as(sent.action()).isEqualTo(401);
+    assertThat(refused.asString()).contains("What you typed is kept");
+    Map<String, String> who =
+        Map.of("name", "owner@" + rows.company().name(), "password", Company.PASSWORD);
+    String goOn =
+        owner.send(Visitor.filledIn(refused.asString(), "/sign-in", "/sign-in", who)).asString();
+    Response back = owner.send(Visitor.filledIn(goOn, "/sign-in", sent.action(), Map.of()));
+    assertThat(back.statusCode()).as("%s: %s", sent.action(), back.asString()).isEqualTo(200);
+    Filled again = Visitor.filledIn(back.asString(), sent.action(), sends, Map.of());
+    assertThat(again.fields())
+        .as("%s, after signing in again", sent.action())
+        .containsAllEntriesOf(sent.fields());
+    return again;
+  }
+
+  /** What somebody opened before the other's was filed: both are shown, nothing is filed. */
+  private static void staleAndKept(Filled sent, String sends) {
+    Response stale = owner.send(sent);
+    String page = stale.asString();
+    assertThat(stale.statusCode()).as("%s: %s", sent.action(), page).isEqualTo(409);
+    assertThat(page).as(sent.action()).contains("<title>Error: ");
+    Map<String, Object> typed = new LinkedHashMap<>(sent.fields());
+    typed.keySet().removeAll(Set.of("revises", "corrects"));
+    assertThat(Visitor.filledIn(page, sent.action(), sends, Map.of()).fields())
+        .as("kept by %s", sent.action())
+        .containsAllEntriesOf(typed);
   }
 
   private static void refusedAndKept(Filled sent, String field, String sends) {

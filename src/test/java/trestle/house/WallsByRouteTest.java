@@ -9,9 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.UUID;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import trestle.house.Routes.Route;
@@ -25,8 +22,6 @@ import trestle.people.Visitor;
  */
 @QuarkusTest
 class WallsByRouteTest {
-  private static final Pattern NAME = Pattern.compile("\\{(\\w+)}");
-
   @Inject Yard yard;
 
   private static Rows theirs;
@@ -44,8 +39,8 @@ class WallsByRouteTest {
   void everyAddressOpensForWhomItBelongsTo() {
     Visitor owner = theirs.owner();
     for (Route route : Routes.inCode()) {
-      if (namesRow(route) && route.method().equals("GET")) {
-        String path = address(route, theirs) + query(route, theirs);
+      if (Addresses.nameRow(route) && route.method().equals("GET")) {
+        String path = Addresses.of(route, theirs);
         assertThat(owner.get(path).statusCode()).as("the owner's own %s", path).isEqualTo(200);
       }
     }
@@ -56,8 +51,8 @@ class WallsByRouteTest {
     Visitor stranger = ours.owner();
     List<String> walked = new ArrayList<>();
     for (Route route : Routes.inCode()) {
-      if (namesRow(route)) {
-        String path = address(route, theirs) + query(route, theirs);
+      if (Addresses.nameRow(route)) {
+        String path = Addresses.of(route, theirs);
         Response answer =
             route.method().equals("GET") ? stranger.get(path) : stranger.post(path, Map.of());
         assertThat(answer.statusCode()).as("%s %s", route.method(), path).isEqualTo(404);
@@ -66,6 +61,20 @@ class WallsByRouteTest {
       }
     }
     assertThat(walked).hasSizeGreaterThan(50);
+  }
+
+  /** An unknown registration, or anything else, in the place of an id. */
+  @Test
+  void whatIsNoIdIsAnsweredWithAPage() {
+    Visitor stranger = ours.owner();
+    for (Route route : Routes.inCode()) {
+      if (Addresses.nameRow(route) && route.method().equals("GET")) {
+        String path = route.path().replaceAll("\\{\\w+}", "QX-ZZZ");
+        Response answer = stranger.get(path);
+        assertThat(answer.statusCode()).as(path).isEqualTo(404);
+        assertThat(answer.asString()).as(path).contains("<h1>Nothing here</h1>");
+      }
+    }
   }
 
   /** Their row under an address of ours, or as what a page of ours is asked about. */
@@ -98,7 +107,9 @@ class WallsByRouteTest {
   void listsHoldOnlyOurs() {
     Visitor stranger = ours.owner();
     for (Route route : Routes.inCode()) {
-      if (!namesRow(route) && route.method().equals("GET") && !route.path().startsWith("/assets")) {
+      if (!Addresses.nameRow(route)
+          && route.method().equals("GET")
+          && !route.path().startsWith("/assets")) {
         assertNothingShows(route.path(), stranger.get(route.path()));
       }
     }
@@ -182,44 +193,5 @@ class WallsByRouteTest {
     assertThat(answer.asString().toLowerCase(Locale.ROOT))
         .as(path)
         .doesNotContain(theirs.mark(), theirs.registration().toLowerCase(Locale.ROOT));
-  }
-
-  private static boolean namesRow(Route route) {
-    return route.path().contains("{") && !route.path().startsWith("/assets/");
-  }
-
-  /** The route's address with the ids of an operator's rows; fails for one it has no row for. */
-  private static String address(Route route, Rows rows) {
-    Matcher names = NAME.matcher(route.path());
-    return names.replaceAll(found -> id(route, found.group(1), rows).toString());
-  }
-
-  private static Object id(Route route, String name, Rows rows) {
-    String of = name.equals("id") ? route.path().split("/")[1] : name;
-    UUID id =
-        switch (of) {
-          case "aircraft" -> rows.aircraft();
-          case "flights", "flight" -> rows.flight();
-          case "components" -> rows.engine();
-          case "record" -> rows.fitment();
-          case "grounding" -> rows.grounding();
-          case "programmes" -> rows.programme();
-          case "requirements" -> rows.requirement();
-          case "compliances" -> rows.compliance();
-          case "extensions" -> rows.extension();
-          case "members" -> rows.member();
-          case "code" -> null;
-          default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
-        };
-    return id == null ? "spare-bay" : id;
-  }
-
-  /** What some pages need besides, to open at all. */
-  private static String query(Route route, Rows rows) {
-    if (route.path().equals("/flights/{id}/explanations")) {
-      return "?kind=overlap";
-    }
-    boolean onAircraft = route.path().matches("/requirements/.*/new");
-    return onAircraft ? "?aircraft=" + rows.aircraft() : "";
   }
 }

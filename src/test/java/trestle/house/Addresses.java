@@ -1,0 +1,56 @@
+package trestle.house;
+
+import java.util.UUID;
+import java.util.regex.Pattern;
+import trestle.house.Routes.Route;
+import trestle.house.Yard.Rows;
+
+/** Where pages are, of the rows of one operator. */
+final class Addresses {
+  private static final Pattern NAME = Pattern.compile("\\{(\\w+)}");
+
+  private Addresses() {}
+
+  static boolean nameRow(Route route) {
+    return route.path().contains("{") && !route.path().startsWith("/assets/");
+  }
+
+  /**
+   * A route's address, with what its page needs besides to open; fails for a route that names a row
+   * of which there is none here.
+   */
+  static String of(Route route, Rows rows) {
+    String path =
+        NAME.matcher(route.path()).replaceAll(found -> id(route, found.group(1), rows).toString());
+    return path + query(route, rows);
+  }
+
+  private static Object id(Route route, String name, Rows rows) {
+    String of = name.equals("id") ? route.path().split("/")[1] : name;
+    UUID id =
+        switch (of) {
+          case "aircraft" -> rows.aircraft();
+          case "flights", "flight" -> rows.flight();
+          case "components" -> rows.engine();
+          case "record" -> rows.fitment();
+          case "grounding" -> rows.grounding();
+          case "programmes" -> rows.programme();
+          case "requirements" -> rows.requirement();
+          case "compliances" -> rows.compliance();
+          case "extensions" -> rows.extension();
+          case "members" -> rows.member();
+          case "code" -> null;
+          default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
+        };
+    return id == null ? "spare-bay" : id;
+  }
+
+  /** What some pages need besides, to open at all. */
+  private static String query(Route route, Rows rows) {
+    if (route.path().equals("/flights/{id}/explanations")) {
+      return "?kind=overlap";
+    }
+    boolean onAircraft = route.path().matches("/requirements/(.*/)?new");
+    return onAircraft ? "?aircraft=" + rows.aircraft() : "";
+  }
+}

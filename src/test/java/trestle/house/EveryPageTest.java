@@ -1,0 +1,185 @@
+package trestle.house;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Response;
+import com.microsoft.playwright.options.ColorScheme;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import trestle.house.Routes.Route;
+import trestle.house.Yard.Rows;
+import trestle.people.Company;
+import trestle.people.Members;
+import trestle.people.Operators;
+import trestle.web.Axe;
+import trestle.web.Browser;
+import trestle.web.Role;
+
+/**
+ * Every page there is, in a real browser: as axe-core sees it, at the width of a phone and of a
+ * desk, light and dark; no wider than the phone; and the same without any script. Its rows are
+ * ugly: names of fifty letters without a blank.
+ */
+@QuarkusTest
+class EveryPageTest {
+  private static final String UGLY = "Brackwaterskellmaddernfjordsundholmvikstrandnesoey";
+  private static final String TOO_WIDE = "document.scrollingElement.scrollWidth > innerWidth";
+  private static final String WHAT_IS_WIDE =
+      "[...document.querySelectorAll('main *')].filter(e => e.getBoundingClientRect().right >"
+          + " innerWidth + 1).map(e => e.outerHTML.slice(0, 120)).slice(0, 3).join(' ')";
+
+  /** What browsers and scripts ask for: no pages. */
+  private static final Set<String> NO_PAGES =
+      Set.of("/manifest.webmanifest", "/sw.js", "/outbox/pages", "/outbox/sender");
+
+  @RegisterExtension static final Browser browser = new Browser();
+
+  @Inject Yard yard;
+  @Inject Operators operators;
+  @Inject Members members;
+
+  @TestHTTPResource("/")
+  String home;
+
+  private static Rows rows;
+  private final List<String> wrong = new ArrayList<>();
+
+  @BeforeEach
+  void found() {
+    if (rows == null) {
+      rows = yard.founded(UGLY, "QX-UGLYEST");
+    }
+  }
+
+  @Test
+  void everyPageIsAccessibleAndFitsAPhone() {
+    Page page = signedIn(browser.desk(), rows.company());
+    for (String path : paths()) {
+      open(page, path);
+      look(page, path);
+    }
+    for (String path : List.of("/nothing-here", "/failing/otherwise")) {
+      page.navigate(url(path));
+      look(page, path);
+    }
+    assertThat(wrong).isEmpty();
+  }
+
+  @Test
+  void soAreFormsWithSomethingWrong() {
+    Page page = signedIn(browser.desk(), rows.company());
+    String on = "?aircraft=" + rows.aircraft();
+    Map<String, String> filled = new HashMap<>();
+    filled.put("/aircraft/new", "#hours");
+    filled.put("/aircraft/" + rows.aircraft() + "/flights/new", "#landing");
+    filled.put("/flights/" + rows.flight() + "/correction", "#landing");
+    filled.put("/components/new", "#hours-new");
+    filled.put("/requirements/new" + on, "#limit-1-every");
+    filled.put("/requirements/" + rows.requirement() + "/compliances/new" + on, "#on");
+    filled.put("/requirements/" + rows.requirement() + "/extensions/new" + on, "#new-due");
+    filled.put("/members/" + rows.member(), "#expires-on");
+    filled.forEach(
+        (path, field) -> {
+          open(page, path);
+          page.fill(field, "12:75 <oops>");
+          page.locator("main form:has(" + field + ") button.button").first().click();
+          page.waitForLoadState();
+          assertThat(page.title()).as(path).startsWith("Error: ");
+          assertThat(page.inputValue(field)).isEqualTo("12:75 <oops>");
+          look(page, path + " with errors");
+        });
+    assertThat(wrong).isEmpty();
+  }
+
+  @Test
+  void soArePagesThatHaveNothingToShow() {
+    Company empty = Company.founded("empty-" + UUID.randomUUID(), operators, members);
+    Page page = signedIn(browser.desk(), empty);
+    for (String path : List.of("/fleet", "/due-list", "/components", "/programmes", "/members")) {
+      open(page, path);
+      look(page, path + " empty");
+    }
+    assertThat(wrong).isEmpty();
+  }
+
+  @Test
+  void soArePagesForWhoeverIsNotSignedIn() {
+    Page page = browser.desk();
+    for (String path : List.of("/sign-in", "/first-steps", "/nothing-here")) {
+      page.navigate(url(path));
+      look(page, path + " signed out");
+    }
+    page.navigate(url("/sign-in"));
+    page.click("main form button");
+    page.waitForLoadState();
+    look(page, "sign-in with errors");
+    assertThat(wrong).isEmpty();
+  }
+
+  @Test
+  void noPageNeedsAScript() {
+    Page with = signedIn(browser.desk(), rows.company());
+    Page without = signedIn(browser.withoutScript(Browser.PHONE), rows.company());
+    for (String path : paths()) {
+      open(with, path);
+      open(without, path);
+      assertThat(without.locator("h1").innerText())
+          .as(path)
+          .isNotBlank()
+          .isEqualTo(with.locator("h1").innerText());
+    }
+  }
+
+  private static List<String> paths() {
+    return Routes.inCode().stream()
+        .filter(route -> route.method().equals("GET"))
+        .filter(route -> !route.path().startsWith("/assets/") && !route.path().startsWith("/api/"))
+        .filter(route -> !NO_PAGES.contains(route.path()))
+        .map((Route route) -> Addresses.of(route, rows))
+        .toList();
+  }
+
+  private Page signedIn(Page page, Company company) {
+    Browser.signIn(
+        page,
+        home.replaceAll("/$", ""),
+        Role.OWNER.word() + "@" + company.name(),
+        Company.PASSWORD);
+    assertThat(page.url()).doesNotContain("sign-in");
+    return page;
+  }
+
+  private void open(Page page, String path) {
+    Response answer = page.navigate(url(path));
+    assertThat(answer.status()).as(path).isIn(200, 403);
+  }
+
+  private String url(String path) {
+    return home.replaceAll("/$", "") + path;
+  }
+
+  /** Colours differ between schemes, everything else between widths. */
+  private void look(Page page, String what) {
+    for (int width : new int[] {Browser.PHONE, Browser.DESK}) {
+      page.setViewportSize(width, 900);
+      if (width == Browser.PHONE && (Boolean) page.evaluate(TOO_WIDE)) {
+        wrong.add(what + " is wider than a phone: " + page.evaluate(WHAT_IS_WIDE));
+      }
+      Axe.violations(page).forEach(found -> wrong.add(what + ", " + width + ": " + found));
+      page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+      Axe.contrast(page).forEach(found -> wrong.add(what + ", " + width + ", dark: " + found));
+      page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
+    }
+  }
+}
