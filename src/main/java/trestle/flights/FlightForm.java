@@ -38,6 +38,8 @@ public final class FlightForm {
   private final List<Position> engines;
   private final List<Ask> asks = new ArrayList<>();
   private boolean asksNextDay;
+  private final FluidForm fluids;
+  private FluidDraft found;
   private LocalDate date;
 
   /** A question that a time raised: which of the two moments it is. */
@@ -56,7 +58,9 @@ public final class FlightForm {
       LocalDate today,
       AircraftSheet aircraft,
       List<Counter> counted,
-      List<Position> positions) {
+      List<Position> positions,
+      FluidArrangement arrangement,
+      FluidState left) {
     this.form = form;
     this.zone = zone;
     this.today = today;
@@ -64,10 +68,21 @@ public final class FlightForm {
     this.counted = counted;
     this.engines =
         positions.stream().filter(position -> position.kind() == PartKind.ENGINE).toList();
+    this.fluids = arrangement.isStated() ? new FluidForm(form, arrangement, left, engines) : null;
   }
 
   public Form form() {
     return form;
+  }
+
+  /** Fuel and oil tank by tank, or null where nobody has said how they are carried. */
+  public FluidForm fluids() {
+    return fluids;
+  }
+
+  /** What was found of fuel and oil, once read; null where nobody has said how they are carried. */
+  public FluidDraft found() {
+    return found;
   }
 
   public List<Ask> asks() {
@@ -139,9 +154,16 @@ public final class FlightForm {
     Integer cycles =
         counted.contains(StepArrays.CYCLES) ? form.required("cycles", "Cycles").count(999) : null;
     SortedMap<Counter, Long> others = others();
-    BigDecimal fuelAdded = form.optional("fuel-added", "Fuel put in").decimal(2);
-    BigDecimal fuelLeft = form.optional("fuel-left", "Fuel in tanks now").decimal(2);
-    SortedMap<String, BigDecimal> oil = oil();
+    found = fluids == null ? null : fluids.read();
+    BigDecimal fuelAdded =
+        fluids == null
+            ? form.optional("fuel-added", "Fuel put in").decimal(2)
+            : fluids.added(found);
+    BigDecimal fuelLeft =
+        fluids == null
+            ? form.optional("fuel-left", "Fuel in tanks now").decimal(2)
+            : fluids.left(found);
+    SortedMap<String, BigDecimal> oil = fluids == null ? oil() : found.oilAdded();
     String commander = form.required("commander", "Commander").text(120);
     String remarks = form.optional("remarks", "Remarks").lines(4000);
     if (form.isBad()) {

@@ -9,6 +9,7 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.fleet.Fleet.OpeningSheet;
+import trestle.fleet.FuelUnit;
 import trestle.ledger.View;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Hours;
@@ -23,6 +24,7 @@ import trestle.web.Viewer;
 public class FlightForms {
   @Inject Flights flights;
   @Inject UsageLines lines;
+  @Inject FuelAndOil fluids;
   @Inject Fleet fleet;
   @Inject InstantSource clock;
 
@@ -49,13 +51,42 @@ public class FlightForms {
 
   /** A form as posted, or filled in beforehand. */
   public FlightForm of(Viewer viewer, AircraftSheet aircraft, Form form) {
+    return of(viewer, aircraft, form, fluids.arrangement(viewer, aircraft.id(), now(viewer)));
+  }
+
+  /** The form that corrects a flight: what was read of fuel and oil is corrected by itself. */
+  FlightForm ofCorrection(Viewer viewer, AircraftSheet aircraft, Form form) {
+    FuelUnit unit = FuelUnit.parse(aircraft.particulars().fuelUnit());
+    return of(viewer, aircraft, form, FluidArrangement.none(unit));
+  }
+
+  private FlightForm of(
+      Viewer viewer, AircraftSheet aircraft, Form form, FluidArrangement arrangement) {
     return new FlightForm(
         form,
         viewer.flightZone(),
         clock.instant().atZone(viewer.flightZone()).toLocalDate(),
         aircraft,
         counted(viewer, aircraft.id()),
-        fleet.positions(viewer, aircraft.id(), now(viewer)));
+        fleet.positions(viewer, aircraft.id(), now(viewer)),
+        arrangement,
+        arrangement.isStated() ? fluids.state(viewer, aircraft.id(), now(viewer)) : null);
+  }
+
+  /**
+   * Reads the report, and asks about fuel and oil that disagree with what was flown until the
+   * person has said a word on it.
+   *
+   * @param defect whether a defect is reported with it, which answers as well
+   * @return null with the reasons noted in the form
+   */
+  public FlightDraft read(Viewer viewer, AircraftSheet aircraft, FlightForm form, boolean defect) {
+    FlightDraft flight = form.read();
+    if (flight != null && form.found() != null) {
+      form.fluids()
+          .ask(fluids.questions(viewer, aircraft.id(), flight, form.found()), form.found(), defect);
+    }
+    return flight;
   }
 
   /** "6,482.6 h", or "not known". */

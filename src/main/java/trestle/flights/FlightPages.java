@@ -148,10 +148,10 @@ public class FlightPages {
   public Response file(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, now());
     FlightForm read = forms.of(viewer, aircraft, Form.of(posted));
-    FlightDraft draft = read.read();
+    FlightDraft draft = forms.read(viewer, aircraft, read, false);
     if (read.form().isReady()) {
       try {
-        JourneyLog.Logged logged = log.file(viewer, id, draft, read.form().key());
+        JourneyLog.Logged logged = log.file(viewer, id, draft, read.found(), read.form().key());
         boolean next = read.form().has("then", "next") && !logged.isDisputed();
         return Answers.see(
             next
@@ -193,7 +193,8 @@ public class FlightPages {
     AircraftSheet aircraft = fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING);
     Form filled = FlightForm.filled(entry.current().flight(), viewer.flightZone());
     return Answers.page(
-        correction(aircraft, forms.of(viewer, aircraft, filled), entry.current(), entry, false));
+        correction(
+            aircraft, forms.ofCorrection(viewer, aircraft, filled), entry.current(), entry, false));
   }
 
   @POST
@@ -205,7 +206,7 @@ public class FlightPages {
     FlightSheet original =
         entry.rows().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
     AircraftSheet aircraft = fleet.sheet(viewer, original.aircraftId(), View.EVERYTHING);
-    FlightForm read = forms.of(viewer, aircraft, Form.of(posted));
+    FlightForm read = forms.ofCorrection(viewer, aircraft, Form.of(posted));
     Form form = read.form();
     boolean voids = form.checked("void");
     FlightDraft draft = voids ? null : read.read();

@@ -1,6 +1,7 @@
 package trestle.flights;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -36,6 +37,11 @@ public final class FluidForm {
     this.arrangement = arrangement;
     this.state = state;
     this.engines = engines;
+  }
+
+  /** Whether something was asked that does not agree, and where the answer goes. */
+  public boolean asks() {
+    return form.isBad("fluid-remark") || !form.value("fluid-remark").isEmpty();
   }
 
   public String unit() {
@@ -115,6 +121,23 @@ public final class FluidForm {
     return draft;
   }
 
+  /** What was put into all tanks, in the aircraft's unit to a hundredth; null when nothing was. */
+  BigDecimal added(FluidDraft draft) {
+    if (draft.added().isEmpty() || form.isBad()) {
+      return null;
+    }
+    BigDecimal total = BigDecimal.ZERO;
+    for (FluidArrangement.Tank tank : arrangement.tanks()) {
+      total = total.add(draft.addedTo(tank.code(), arrangement.unit()));
+    }
+    return total.setScale(2, RoundingMode.HALF_UP);
+  }
+
+  /** What is in all tanks together; null while one was not read. */
+  BigDecimal left(FluidDraft draft) {
+    return FuelAndOil.total(arrangement, draft);
+  }
+
   /**
    * Asks about what disagrees until the person has said a word on it.
    *
@@ -134,5 +157,25 @@ public final class FluidForm {
     if (amount != null) {
       into.put(code, amount);
     }
+  }
+
+  /** Fills a form with what a reading says, for a correction. */
+  static Form filled(FluidDraft found) {
+    Form form =
+        Form.blank()
+            .with("fuel-added-in", found.addedIn().word())
+            .with("fuel-density", found.density())
+            .with("fluid-remark", found.remark());
+    fill(form, "fuel-added-", found.added());
+    fill(form, "fuel-gauge-", found.gauge());
+    fill(form, "fuel-dip-", found.dip());
+    fill(form, "oil-level-", found.oilBefore());
+    fill(form, "oil-", found.oilAdded());
+    found.oilChanged().forEach(engine -> form.with("oil-changed-" + engine, "yes"));
+    return form;
+  }
+
+  private static void fill(Form form, String field, SortedMap<String, BigDecimal> amounts) {
+    amounts.forEach((code, amount) -> form.with(field + code, amount.toPlainString()));
   }
 }

@@ -12,10 +12,18 @@ import trestle.ledger.View;
 /** What was found of fuel and oil, and how aircraft carry them. */
 @ApplicationScoped
 class FluidRepository {
+  /** Of a flight that is said never to have been. */
+  private static final String VOID_FLIGHT =
+      " and not exists (select 1 from flight f where f.operator_id = r.operator_id"
+          + " and f.entry_id = r.flight_entry_id and f.void and f.ledger_seq <= :known"
+          + " and not exists (select 1 from flight l where l.operator_id = f.operator_id"
+          + " and l.corrects = f.id and l.ledger_seq <= :known))";
+
   private static final String CURRENT =
       " r.ledger_seq <= :known and r.happened_on <= :upTo and not r.void and not exists"
           + " (select 1 from fluid_reading c where c.operator_id = r.operator_id"
-          + " and c.corrects = r.id and c.ledger_seq <= :known)";
+          + " and c.corrects = r.id and c.ledger_seq <= :known)"
+          + VOID_FLIGHT;
 
   @Inject EntityManager entities;
 

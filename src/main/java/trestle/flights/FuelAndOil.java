@@ -25,6 +25,7 @@ import trestle.ledger.View;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Scale;
 import trestle.web.Filing;
+import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
 import trestle.web.Stale;
@@ -140,6 +141,49 @@ public class FuelAndOil {
             draft);
     row.fromForm(key);
     ledger.file(act(viewer), row);
+  }
+
+  /**
+   * Replaces a reading by what it should have said. The original is kept, and shown.
+   *
+   * @throws Stale when it has been replaced already
+   */
+  @Filing
+  public void correct(Viewer viewer, UUID readingId, FluidDraft draft, String reason, UUID key) {
+    FluidReading original = reading(readingId);
+    revisions.bump(viewer, original.aircraftId);
+    refuse(draft.faults(arrangement(viewer, original.aircraftId, View.EVERYTHING)));
+    if (flights.ofForm(FluidReading.class, key).isPresent()) {
+      return;
+    }
+    if (flights.isCorrected(FluidReading.class, readingId)) {
+      throw new Stale("Someone has corrected this reading since you opened this form.");
+    }
+    FluidReading row =
+        FluidReading.of(
+            new FluidReading.Of(
+                original.aircraftId,
+                original.flightEntryId,
+                original.happenedAt(),
+                original.happenedOn(),
+                FuelUnit.parse(original.fuelUnit),
+                engines(viewer, original.aircraftId, original.happenedAt())),
+            draft);
+    row.correct(readingId, reason);
+    row.fromForm(key);
+    ledger.file(act(viewer), row);
+  }
+
+  /** A reading as filed. */
+  @Reading
+  FluidReading reading(Viewer viewer, UUID readingId) {
+    return reading(readingId);
+  }
+
+  private FluidReading reading(UUID readingId) {
+    return flights
+        .row(FluidReading.class, readingId)
+        .orElseThrow(() -> new NotHere("There is no such reading here."));
   }
 
   /** What the latest readings leave in tanks and engines. */

@@ -50,7 +50,8 @@ public class FuelAndOilPages {
       List<Fact> left,
       List<Reading> readings,
       List<Oil> oils,
-      boolean mayArrange)
+      boolean mayArrange,
+      boolean mayCorrect)
       implements TemplateInstance {}
 
   @CheckedTemplate(basePath = "flights", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
@@ -63,11 +64,20 @@ public class FuelAndOilPages {
       boolean stale)
       implements TemplateInstance {}
 
+  @CheckedTemplate(
+      basePath = "flights",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record FluidCorrection(
+      AircraftSheet aircraft, Form form, FluidForm fluids, UUID reading, String on, String onFile)
+      implements TemplateInstance {}
+
   /** What is left in one place, in words. */
   record Fact(String name, String value) {}
 
   /** A reading in words; each comparison a sentence. */
-  record Reading(String at, UUID flight, String what, List<Sentence> fuel, String remark) {}
+  record Reading(
+      UUID id, String at, UUID flight, String what, List<Sentence> fuel, String remark) {}
 
   record Sentence(String words, boolean agrees) {}
 
@@ -96,7 +106,8 @@ public class FuelAndOilPages {
             left(fluids.state(viewer, id, now())),
             fluids.compared(viewer, id, now()).stream().map(each -> reading(words, each)).toList(),
             oils,
-            mayArrange()));
+            mayArrange(),
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER)));
   }
 
   @GET
@@ -133,6 +144,54 @@ public class FuelAndOilPages {
     return Answers.again(form, page(id, form, onFile, false));
   }
 
+  @GET
+  @Path("fuel-and-oil/{id}/correction")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response askCorrection(@PathParam("id") UUID id) {
+    FluidReading reading = fluids.reading(viewer, id);
+    return Answers.page(correction(reading, FluidForm.filled(reading.draft())));
+  }
+
+  @POST
+  @Path("fuel-and-oil/{id}/correction")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response correct(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    FluidReading reading = fluids.reading(viewer, id);
+    Form form = Form.of(posted);
+    FluidCorrection page = correction(reading, form);
+    FluidDraft draft = page.fluids().read();
+    String reason = form.required("reason", "Reason").text(500);
+    if (form.isReady()) {
+      try {
+        fluids.correct(viewer, id, draft, reason, form.key());
+        return Answers.see("/aircraft/" + reading.aircraftId + "/fuel-and-oil");
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        form.fail("", stale.getMessage());
+        return Answers.page(409, page);
+      }
+    }
+    return Answers.again(form, page);
+  }
+
+  private FluidCorrection correction(FluidReading reading, Form form) {
+    FluidArrangement arrangement = fluids.arrangement(viewer, reading.aircraftId, now());
+    FluidWords words = new FluidWords(arrangement, Map.of());
+    return new FluidCorrection(
+        fleet.sheet(viewer, reading.aircraftId, now()),
+        form,
+        new FluidForm(
+            form,
+            arrangement,
+            fluids.state(viewer, reading.aircraftId, now()),
+            engines(reading.aircraftId)),
+        reading.id(),
+        Shown.moment(reading.happenedAt(), viewer.flightZone()),
+        words.what(reading.draft()));
+  }
+
   private FuelArrangementNew page(UUID id, Form form, FluidArrangement onFile, boolean stale) {
     return new FuelArrangementNew(
         fleet.sheet(viewer, id, now()),
@@ -146,6 +205,7 @@ public class FuelAndOilPages {
   private Reading reading(FluidWords words, FuelAndOil.Compared compared) {
     FluidReading reading = compared.reading();
     return new Reading(
+        reading.id(),
         Shown.moment(reading.happenedAt(), viewer.flightZone()),
         reading.flightEntryId,
         words.what(reading.draft()),

@@ -29,6 +29,7 @@ import trestle.web.Viewer;
 public class JourneyLog {
   @Inject FlightRepository repository;
   @Inject UsageSteps steps;
+  @Inject FuelAndOil fluids;
   @Inject Fleet fleet;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
@@ -69,6 +70,21 @@ public class JourneyLog {
     Flight row = Flight.of(aircraftId, draft, viewer.dateOf(draft.landing()));
     row.fromForm(formKey);
     return filed(viewer, row, null);
+  }
+
+  /**
+   * Files a flight with what was found of fuel and oil after it, both or neither.
+   *
+   * @param found null when nothing was read
+   */
+  @Filing
+  public Logged file(
+      Viewer viewer, UUID aircraftId, FlightDraft draft, FluidDraft found, UUID formKey) {
+    Logged logged = file(viewer, aircraftId, draft, formKey);
+    if (found != null && !found.isEmpty()) {
+      fluids.file(viewer, aircraftId, logged.entryId(), draft, found, formKey);
+    }
+    return logged;
   }
 
   /** Files many flights of one aircraft at once. */

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import trestle.fleet.AircraftSheet;
+import trestle.fleet.FuelUnit;
 import trestle.fleet.Particulars;
 import trestle.fleet.Position;
 import trestle.reckoning.Counter;
@@ -122,7 +123,15 @@ class FlightFormTest {
     AircraftSheet aircraft =
         new AircraftSheet(
             UUID.randomUUID(), UUID.randomUUID(), Particulars.of("QX-SOR", "Skerry 200", "S-1"));
-    return new FlightForm(form, zone, TODAY, aircraft, counted, Position.single());
+    return new FlightForm(
+        form,
+        zone,
+        TODAY,
+        aircraft,
+        counted,
+        Position.single(),
+        FluidArrangement.none(FuelUnit.LITRES),
+        null);
   }
 
   private static Form times(String date, String takeOff, String landing) {
