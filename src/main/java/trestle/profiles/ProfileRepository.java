@@ -23,6 +23,15 @@ class ProfileRepository implements PanacheRepositoryBase<ProfileRevision, UUID> 
         .list();
   }
 
+  /** The revisions of every aircraft that ever had its own, oldest first. */
+  List<ProfileRevision> ofAircraft(View view) {
+    return find(
+            "aircraftId is not null and happenedOn <= ?1 and ledgerSeq <= ?2 order by ledgerSeq",
+            view.upTo(),
+            view.knownBound())
+        .list();
+  }
+
   /** All revisions of the operator's profile, or of one aircraft's, oldest first. */
   List<ProfileRevision> of(UUID aircraftId) {
     return aircraftId == null
@@ -38,7 +47,8 @@ class ProfileRepository implements PanacheRepositoryBase<ProfileRevision, UUID> 
         .getSingleResult();
   }
 
-  boolean filedForm(UUID formKey) {
-    return formKey != null && count("formKey", formKey) > 0;
+  /** What was filed from a form, or null. */
+  ProfileRevision ofForm(UUID formKey) {
+    return formKey == null ? null : find("formKey", formKey).firstResult();
   }
 }

@@ -90,6 +90,30 @@ public record RuleProfile(
     return !mayDefer(route).isEmpty();
   }
 
+  /** The same with the days of deferrals counted in another time. */
+  RuleProfile counting(ClockBase base) {
+    return new RuleProfile(
+        name,
+        document,
+        monthRule,
+        tolerances,
+        untriaged,
+        deferring,
+        base,
+        deferralExtension,
+        extensionNoticeHours,
+        repeatWithinDays,
+        repeatWithinFlights,
+        partsEvidence,
+        words,
+        statements,
+        acceptanceNeedsLicence,
+        countsFrom,
+        lateEntryDays,
+        retentionMonths,
+        reportRecipients);
+  }
+
   /** A word of a closed list, as files, forms and the database write it. */
   public interface Word {
     String name();

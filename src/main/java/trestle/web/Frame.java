@@ -73,7 +73,9 @@ public class Frame {
 
   private List<Place> ofItsPeople() {
     return viewer().isAny(Role.OWNER, Role.CONTROLLER)
-        ? List.of(new Place("members", "Members", "/members"))
+        ? List.of(
+            new Place("members", "Members", "/members"),
+            new Place("rule-profile", "Rules", "/rule-profile"))
         : List.of();
   }
 
