@@ -12,8 +12,15 @@ final class Certifying {
           + " yet a release of the aircraft.";
 
   static final String INSPECTED =
-      "I certify that the inspection this event asks for was carried out as stated here, to the data"
-          + " named here. This is not yet a release of the aircraft.";
+      "I certify that the inspection this event asks for was carried out as stated here, to the"
+          + " data named here. This is not yet a release of the aircraft.";
+
+  static final String DEFERRED =
+      "I have decided that this aircraft may be flown with this defect until the limit and on the"
+          + " conditions stated here.";
+
+  static final String TRIAGED =
+      "I have looked at this defect, and this is what it means for flight.";
 
   private Certifying() {}
 

@@ -14,7 +14,7 @@ import trestle.standing.Ground;
  * @param placard the text of the placard, or ""
  * @param lastDay the last day it may be flown with, or null
  * @param lastWords until when, with both times: "23:59 UTC (20:29 local) on 28 November", or ""
- * @param link the record behind it
+ * @param link the page of the record behind it, or "" where that is the defect's own
  * @param grounds what it means for the aircraft; none: it may be flown
  */
 record Decision(

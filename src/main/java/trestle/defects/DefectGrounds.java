@@ -13,7 +13,10 @@ import trestle.standing.Ground;
 import trestle.standing.Grounds;
 import trestle.web.Viewer;
 
-/** What holds or limits an aircraft by this room's records: open defects, abnormal events. */
+/**
+ * What holds or limits an aircraft by this room's records: open defects, abnormal events. Deferrals
+ * that have run out are among what falls due ({@link DeferralItems}) and hold from there.
+ */
 @ApplicationScoped
 class DefectGrounds implements Grounds {
   @Inject OpenDefects defects;
@@ -27,7 +30,11 @@ class DefectGrounds implements Grounds {
         .forEach((id, open) -> open.forEach(event -> of(grounds, id).add(event.ground())));
     defects
         .of(viewer, aircraftIds, view)
-        .forEach((id, open) -> open.forEach(line -> of(grounds, id).addAll(line.grounds())));
+        .forEach(
+            (id, open) ->
+                open.stream()
+                    .filter(line -> !line.runOut())
+                    .forEach(line -> of(grounds, id).addAll(line.grounds())));
     return grounds;
   }
 

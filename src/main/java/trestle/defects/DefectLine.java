@@ -15,6 +15,7 @@ import trestle.standing.Ground;
  * @param lastDay the last day it may be flown with, or null
  * @param lastWords until when, with both times, or ""
  * @param link the defect's own page
+ * @param decided the page of the deferral that stands, or ""
  * @param grounds what it does to the aircraft's standing
  */
 public record DefectLine(
@@ -33,7 +34,16 @@ public record DefectLine(
     LocalDate lastDay,
     String lastWords,
     String link,
+    String decided,
     List<Ground> grounds) {
+
+  /** The state of one whose deferral has run out. */
+  static final String RUN_OUT = "run out";
+
+  /** Whether it stands among what falls due, and holds the aircraft from there. */
+  boolean runOut() {
+    return state.equals(RUN_OUT);
+  }
 
   /** "No. 231". */
   public String no() {

@@ -97,7 +97,8 @@ public class DefectPages {
       boolean justFiled,
       boolean mayReport,
       boolean mayWork,
-      boolean mayFollow)
+      boolean mayFollow,
+      boolean mayDefer)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -172,7 +173,8 @@ public class DefectPages {
             filed != null,
             mayReport(),
             viewer.is(Role.ENGINEER),
-            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)));
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER),
+            viewer.isAny(Role.ENGINEER, Role.PILOT)));
   }
 
   @GET

@@ -76,6 +76,7 @@ public class OpenDefects {
         asReported ? null : decision.lastDay(),
         asReported ? "" : decision.lastWords(),
         defect.link(),
+        asReported ? "" : decision.link(),
         asReported ? List.of(asReported(defect, rules)) : decision.grounds());
   }
 

@@ -82,6 +82,9 @@ class FlightRepository {
           + " and (n.amount = e.amount or n.amount is null and e.amount is null)"
           + " and n.ledgerSeq > e.ledgerSeq and n.ledgerSeq <= :known)";
 
+  /** That an aircraft took off. */
+  record TakeOff(UUID aircraftId, Instant at) {}
+
   @Inject EntityManager entities;
 
   void flush() {
@@ -124,6 +127,22 @@ class FlightRepository {
             .setParameter("id", id)
             .getSingleResult()
         > 0;
+  }
+
+  /** When the current flights of these aircraft took off, from a moment on, in order. */
+  List<TakeOff> takeOffs(Collection<UUID> aircraftIds, Instant from, View view) {
+    return entities
+        .createQuery(
+            "select f.aircraftId, f.takeOffAt from Flight f where f.aircraftId in :ids"
+                + " and f.takeOffAt >= :from and f.isVoid = false and f.ledgerSeq <= :known"
+                + " and f.happenedOn <= :upTo and not exists (select 1 from Flight r"
+                + " where r.corrects = f.id and r.ledgerSeq <= :known) order by f.takeOffAt",
+            TakeOff.class)
+        .setParameter("ids", aircraftIds)
+        .setParameter("from", from)
+        .setParameter("known", view.knownBound())
+        .setParameter("upTo", view.upTo())
+        .getResultList();
   }
 
   /** All current flights of the aircraft in the view, as far as the sequence needs them. */

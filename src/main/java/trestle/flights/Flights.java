@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -70,6 +71,19 @@ public class Flights {
             .row(Flight.class, rowId)
             .orElseThrow(() -> new NotHere("There is no such flight here."));
     return entries(viewer, row.aircraftId, List.of(row.entryId), View.EVERYTHING).get(0);
+  }
+
+  /** When aircraft took off, from a moment on, each in order; one that did not is left out. */
+  @Reading
+  public Map<UUID, List<Instant>> takeOffs(
+      Viewer viewer, Collection<UUID> aircraftIds, Instant from, View view) {
+    Map<UUID, List<Instant>> takeOffs = new HashMap<>();
+    if (!aircraftIds.isEmpty()) {
+      for (FlightRepository.TakeOff one : repository.takeOffs(aircraftIds, from, view)) {
+        takeOffs.computeIfAbsent(one.aircraftId(), id -> new ArrayList<>()).add(one.at());
+      }
+    }
+    return takeOffs;
   }
 
   /** The flight that landed last, for the next one to follow on from. */

@@ -75,7 +75,7 @@ class Overviews {
     return kept.get(
         viewer.operatorId(),
         current,
-        today,
+        standings.days(today),
         stale -> {
           Map<UUID, Long> theirs = stale.stream().collect(Collectors.toMap(id -> id, current::get));
           return put(

@@ -46,12 +46,7 @@ final class ProfileWords {
   }
 
   private void intervals() {
-    add(
-        "monthRule",
-        "A limit in months",
-        profile.monthRule() == MonthRule.MONTH_END
-            ? "runs to the last day of its month"
-            : "runs to the same day of the month, else its last");
+    add("monthRule", "A limit in months", monthRule(profile));
     add(
         "countsFrom",
         "The next interval counts",
@@ -62,6 +57,19 @@ final class ProfileWords {
         "tolerances",
         "Tolerances on offer",
         orNone(profile.tolerances().stream().map(ProfileWords::tolerance).toList()));
+  }
+
+  static List<String> offered(RuleProfile profile) {
+    List<String> offered = new ArrayList<>();
+    offered.add("A limit in months " + monthRule(profile) + ".");
+    profile.tolerances().forEach(one -> offered.add("Tolerance: " + tolerance(one) + "."));
+    return offered;
+  }
+
+  private static String monthRule(RuleProfile profile) {
+    return profile.monthRule() == MonthRule.MONTH_END
+        ? "runs to the last day of its month"
+        : "runs to the same day of the month, else its last";
   }
 
   static String tolerance(Tolerance one) {

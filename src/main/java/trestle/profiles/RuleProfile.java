@@ -90,6 +90,13 @@ public record RuleProfile(
     return !mayDefer(route).isEmpty();
   }
 
+  /**
+   * What it offers to whoever writes a requirement: the month rule and the tolerances, in words.
+   */
+  public List<String> offered() {
+    return ProfileWords.offered(this);
+  }
+
   /** The same with the days of deferrals counted in another time. */
   RuleProfile counting(ClockBase base) {
     return new RuleProfile(

@@ -19,6 +19,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import trestle.ledger.View;
+import trestle.profiles.RuleProfile;
+import trestle.profiles.RuleProfiles;
 import trestle.standing.Subject;
 import trestle.web.Allow;
 import trestle.web.Answers;
@@ -34,6 +36,7 @@ import trestle.web.Viewer;
 public class RequirementPages {
   @Inject Requirements requirements;
   @Inject RequirementView views;
+  @Inject RuleProfiles profiles;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -46,7 +49,8 @@ public class RequirementPages {
       Form form,
       List<Option> nameable,
       List<Option> subjects,
-      RuleChoices words)
+      RuleChoices words,
+      RuleProfile profile)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -182,7 +186,8 @@ public class RequirementPages {
             requirements.nameable(
                 viewer, new RequirementSheet(null, programme, aircraft, component, null), now())),
         component == null ? SUBJECTS : List.of(),
-        new RuleChoices());
+        new RuleChoices(),
+        profiles.of(viewer, aircraft, now()));
   }
 
   private TemplateInstance revisePage(Requirements.History history, Form form, Revision theirs) {

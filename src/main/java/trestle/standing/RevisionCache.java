@@ -13,15 +13,22 @@ import java.util.function.Function;
 import java.util.function.ToIntFunction;
 
 /**
- * Values that hold for one aircraft as long as its revision and the day are the same. The revision
- * is read before the value's parts are, so a filing between the two makes the next request load
- * again, and never leaves an old value under a new revision.
+ * Values that hold for one aircraft as long as its revision and the days are the same: the
+ * operator's and the one in UTC, in which some limits are counted. The revision is read before the
+ * value's parts are, so a filing between the two makes the next request load again, and never
+ * leaves an old value under a new revision.
  */
 public final class RevisionCache<V> {
 
   private record Key(UUID operatorId, UUID aircraftId) {}
 
-  private record Kept<V>(long revision, LocalDate today, V value) {}
+  /**
+   * @param today the operator's date
+   * @param utc the date in UTC
+   */
+  public record Days(LocalDate today, LocalDate utc) {}
+
+  private record Kept<V>(long revision, Days days, V value) {}
 
   private final Cache<Key, Kept<V>> kept;
 
@@ -43,14 +50,14 @@ public final class RevisionCache<V> {
   public Map<UUID, V> get(
       UUID operatorId,
       Map<UUID, Long> revisions,
-      LocalDate today,
+      Days days,
       Function<Set<UUID>, Map<UUID, V>> load) {
     Map<UUID, V> values = new HashMap<>();
     Set<UUID> stale = new HashSet<>();
     revisions.forEach(
         (aircraftId, revision) -> {
           Kept<V> found = kept.getIfPresent(new Key(operatorId, aircraftId));
-          if (found != null && found.revision() == revision && found.today().equals(today)) {
+          if (found != null && found.revision() == revision && found.days().equals(days)) {
             values.put(aircraftId, found.value());
           } else {
             stale.add(aircraftId);
@@ -58,7 +65,7 @@ public final class RevisionCache<V> {
         });
     if (!stale.isEmpty()) {
       load.apply(stale)
-          .forEach((id, value) -> keep(operatorId, id, revisions, today, value, values));
+          .forEach((id, value) -> keep(operatorId, id, revisions, days, value, values));
     }
     return values;
   }
@@ -67,10 +74,10 @@ public final class RevisionCache<V> {
       UUID operatorId,
       UUID aircraftId,
       Map<UUID, Long> revisions,
-      LocalDate today,
+      Days days,
       V value,
       Map<UUID, V> values) {
-    kept.put(new Key(operatorId, aircraftId), new Kept<>(revisions.get(aircraftId), today, value));
+    kept.put(new Key(operatorId, aircraftId), new Kept<>(revisions.get(aircraftId), days, value));
     values.put(aircraftId, value);
   }
 }

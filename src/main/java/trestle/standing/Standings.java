@@ -3,7 +3,9 @@ package trestle.standing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
+import java.time.InstantSource;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -30,6 +32,7 @@ public class Standings {
   @Inject Revisions revisions;
   @Inject Instance<DueSource> sources;
   @Inject Instance<Grounds> grounds;
+  @Inject InstantSource clock;
 
   private final RevisionCache<AircraftStanding> kept =
       new RevisionCache<>(MOST_ITEMS, standing -> standing.items().size());
@@ -45,7 +48,12 @@ public class Standings {
   @Reading
   public Map<UUID, AircraftStanding> now(Viewer viewer, Map<UUID, Long> current, LocalDate today) {
     return kept.get(
-        viewer.operatorId(), current, today, stale -> asAt(viewer, stale, View.asAt(today)));
+        viewer.operatorId(), current, days(today), stale -> asAt(viewer, stale, View.asAt(today)));
+  }
+
+  /** The days under which what is as at now may be kept. */
+  public RevisionCache.Days days(LocalDate today) {
+    return new RevisionCache.Days(today, clock.instant().atZone(ZoneOffset.UTC).toLocalDate());
   }
 
   /** In any view, read in a number of statements that does not depend on how many aircraft. */

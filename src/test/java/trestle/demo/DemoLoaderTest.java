@@ -18,12 +18,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
+import trestle.programme.DueItems;
 import trestle.reckoning.LimitReckoning;
 import trestle.reckoning.State;
 import trestle.server.TestDatabase;
 import trestle.server.TheClock;
 import trestle.standing.DueItem;
-import trestle.standing.DueSource;
 import trestle.web.Viewer;
 
 /** On any day it is told, one aircraft is held, one is limited, and the others are clear. */
@@ -33,7 +33,7 @@ class DemoLoaderTest {
 
   @Inject DemoLoader loader;
   @Inject Fleet fleet;
-  @Inject DueSource source;
+  @Inject DueItems source;
   @Inject TheClock clock;
 
   @ParameterizedTest

@@ -1,0 +1,34 @@
+package trestle.defects;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.time.LocalDate;
+import java.util.UUID;
+import trestle.ledger.Filed;
+import trestle.ledger.Kind;
+
+/** A deferral put off once more, with the fields of an extension record. */
+@Entity
+@Table(name = "deferral_extension")
+@Kind("deferral-extension")
+class DeferralExtended extends Filed {
+  UUID aircraftId;
+  UUID defectEntryId;
+  UUID deferralId;
+  LocalDate lastDay;
+  LocalDate newLastDay;
+  String unserviceableAt;
+  String why;
+  String partNumber = "";
+  LocalDate orderedOn;
+  LocalDate deliveryOn;
+  String approvedBy;
+  String reference;
+  LocalDate authorityToldOn;
+  String profileName;
+
+  @Override
+  public UUID ledgerAircraft() {
+    return aircraftId;
+  }
+}

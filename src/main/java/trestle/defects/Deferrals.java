@@ -1,0 +1,242 @@
+package trestle.defects;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import trestle.fleet.Fleet;
+import trestle.fleet.Revisions;
+import trestle.ledger.View;
+import trestle.people.Members;
+import trestle.people.Proof;
+import trestle.profiles.RuleProfile;
+import trestle.profiles.RuleProfiles;
+import trestle.programme.DueItems;
+import trestle.reckoning.DeferralClock;
+import trestle.signing.Signatures;
+import trestle.signing.Signer;
+import trestle.signing.Signing;
+import trestle.standing.DueItem;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/**
+ * Putting a defect off: by an engineer whose licence is good that day, or by a pilot where the rule
+ * profile and the route allow it. The day of discovery is the defect's own, however late it is
+ * deferred; a defect is deferred once, and what was wrong with that is put right by a correction.
+ */
+@ApplicationScoped
+public class Deferrals {
+  @Inject DeferralRepository repository;
+  @Inject DefectBook book;
+  @Inject DeferralItems items;
+  @Inject DueItems programme;
+  @Inject RuleProfiles profiles;
+  @Inject Members members;
+  @Inject Revisions revisions;
+  @Inject Fleet fleet;
+  @Inject Signatures signatures;
+  @Inject InstantSource clock;
+
+  /** A deferral with its defect, what it reckons to now, and the rows it corrected. */
+  public record Entry(
+      DefectSheet defect, DeferralSheet deferral, DueItem item, boolean stands, long filings) {}
+
+  /**
+   * Defers a defect.
+   *
+   * @return the deferral's id
+   * @throws Stale when someone has deferred or rectified it already: nothing was filed
+   * @throws Refusal naming the field, when the viewer is not entitled or something is missing
+   */
+  @Filing
+  public UUID defer(Viewer viewer, Proof proof, NewDeferral asked, UUID formKey) {
+    DefectSheet defect = book.entry(viewer, asked.defectEntryId()).current();
+    revisions.bump(viewer, defect.aircraftId());
+    Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
+    if (before != null) {
+      return before.id();
+    }
+    stillOpen(viewer, defect);
+    List<Deferral> standing = repository.deferrals(List.of(defect.entryId()), View.EVERYTHING);
+    if (!standing.isEmpty()) {
+      throw new Stale(
+          "Defect "
+              + defect.no()
+              + " was deferred already, by "
+              + name(viewer, standing.get(0).recordedBy())
+              + ". Nothing was filed.");
+    }
+    Deferral row = row(viewer, defect, asked);
+    row.fromForm(formKey);
+    return sign(viewer, proof, defect, row);
+  }
+
+  /**
+   * Says what a deferral should have said; the original is kept and shown. The same rules hold as
+   * for a new one.
+   */
+  @Filing
+  public UUID correct(
+      Viewer viewer, Proof proof, UUID deferralId, NewDeferral asked, String reason, UUID formKey) {
+    Deferral original = one(deferralId);
+    DefectSheet defect = book.entry(viewer, original.defectEntryId).current();
+    revisions.bump(viewer, defect.aircraftId());
+    Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
+    if (before != null) {
+      return before.id();
+    }
+    stillOpen(viewer, defect);
+    if (reason == null || reason.isBlank()) {
+      throw new Refusal("reason", "Reason is needed: say why it changes.");
+    }
+    boolean counts =
+        repository.deferrals(List.of(defect.entryId()), View.EVERYTHING).stream()
+            .anyMatch(row -> row.id().equals(deferralId));
+    if (!counts) {
+      throw new Stale("Someone has corrected this deferral since you opened this form.");
+    }
+    if (!repository.extensions(List.of(defect.entryId()), View.EVERYTHING).isEmpty()) {
+      throw new Refusal("", "A deferral that was extended is not corrected: rectify the defect.");
+    }
+    Deferral row = row(viewer, defect, asked);
+    row.correct(deferralId, reason.strip());
+    row.fromForm(formKey);
+    return sign(viewer, proof, defect, row);
+  }
+
+  /** The deferral of which a row is part, as it stands now. */
+  @Reading
+  public Entry entry(Viewer viewer, UUID deferralId) {
+    Deferral asked = one(deferralId);
+    View now = View.asAt(viewer.dateOf(clock.instant()));
+    List<Deferral> rows = repository.allOf(asked.defectEntryId);
+    Deferral current = rows.get(rows.size() - 1);
+    DefectBook.Entry defect = book.entry(viewer, current.defectEntryId);
+    DeferralSheet sheet =
+        DeferralSheet.of(
+            current, repository.extensions(List.of(current.defectEntryId), now), viewer.zone());
+    boolean ended = items.standing(viewer, List.of(current), now).isEmpty();
+    return new Entry(
+        defect.current(),
+        sheet,
+        items.reckoned(viewer, List.of(sheet), now).get(sheet.id()),
+        defect.isOpen() && !ended,
+        rows.size());
+  }
+
+  /** The inspections that a deferral without a list may be due with, the next one first. */
+  @Reading
+  public List<DueItem> inspections(Viewer viewer, UUID aircraftId, LocalDate day) {
+    return programme
+        .dueItems(viewer, List.of(aircraftId), View.asAt(day))
+        .getOrDefault(aircraftId, List.of())
+        .stream()
+        .filter(item -> item.isMandatory() && item.kind().equals("inspection"))
+        .sorted(trestle.standing.AircraftStanding.BITES_FIRST)
+        .toList();
+  }
+
+  private Deferral row(Viewer viewer, DefectSheet defect, NewDeferral asked) {
+    LocalDate day = viewer.dateOf(asked.at());
+    RuleProfile profile = profiles.of(viewer, defect.aircraftId(), View.asAt(day));
+    DeferralClock counts =
+        new DeferralClock(viewer.zone(), profile.clockBase() == RuleProfile.ClockBase.UTC);
+    DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile, counts);
+    check.entitled();
+    Members.LicenceLine licence = Deferrer.licence(members, viewer, asked, day);
+    check.terms(clock.instant(), inspections(viewer, defect.aircraftId(), day));
+
+    Deferral row = new Deferral();
+    row.aircraftId = defect.aircraftId();
+    row.defectEntryId = defect.entryId();
+    row.route = asked.route().word();
+    row.discoveredOn = check.discoveredOn();
+    row.inUtc = counts.inUtc();
+    row.lastDay = check.lastDay();
+    if (asked.listed() != null) {
+      listed(row, asked.listed());
+    } else {
+      unlisted(row, asked.unlisted());
+    }
+    conditions(row, asked.conditions());
+    row.role = asked.by().word();
+    row.licenceNumber = licence == null ? "" : licence.number();
+    row.licenceKind = licence == null ? "" : licence.kind();
+    row.profileName = profile.name();
+    row.happened(asked.at(), day);
+    return row;
+  }
+
+  private static void listed(Deferral row, NewDeferral.Listed listed) {
+    row.listReference = listed.reference().strip();
+    row.item = listed.item().strip();
+    row.category = listed.category().name();
+    row.unit = listed.unit() == null ? "" : listed.unit().word();
+    row.amount = listed.amount();
+  }
+
+  private static void unlisted(Deferral row, NewDeferral.Unlisted unlisted) {
+    row.madeSafe = unlisted.madeSafe();
+    row.notRequired = unlisted.notRequired().strip();
+    row.noHazard = unlisted.noHazard().strip();
+    row.noHazardBy = unlisted.noHazardBy().strip();
+    row.withRequirementId = unlisted.requirementId();
+    row.withComponentId = unlisted.componentId();
+  }
+
+  private static void conditions(Deferral row, NewDeferral.Conditions conditions) {
+    row.limitation = conditions.limitation().strip();
+    row.forbids = conditions.forbids().strip();
+    row.placard = conditions.placard().strip();
+    row.placardPlace = conditions.placardPlace().strip();
+    row.maintenanceProcedure = conditions.maintenanceProcedure().strip();
+    row.operationsProcedure = conditions.operationsProcedure().strip();
+  }
+
+  private void stillOpen(Viewer viewer, DefectSheet defect) {
+    if (!book.entry(viewer, defect.entryId()).isOpen()) {
+      throw new Stale("Defect " + defect.no() + " was rectified already. Nothing was filed.");
+    }
+  }
+
+  private Deferral one(UUID deferralId) {
+    return repository
+        .row(Deferral.class, deferralId)
+        .orElseThrow(() -> new NotHere("There is no such deferral here."));
+  }
+
+  private String name(Viewer viewer, UUID person) {
+    return members.all(viewer).stream()
+        .filter(member -> Objects.equals(member.personId(), person))
+        .map(Members.Member::name)
+        .findFirst()
+        .orElse("a former member");
+  }
+
+  private UUID sign(Viewer viewer, Proof proof, DefectSheet defect, Deferral row) {
+    Signer signer =
+        row.role.equals(Role.PILOT.word())
+            ? Signer.pilot(row.licenceNumber, false)
+            : Signer.engineer(row.licenceNumber);
+    ObjectNode shown = JsonNodeFactory.instance.objectNode();
+    shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
+    shown.put("defect", defect.no());
+    shown.put("words", defect.defect().words());
+    DeferralSheet sheet = DeferralSheet.of(row, List.of(), viewer.zone());
+    DeferralWords.facts(defect, sheet, null, viewer.personName())
+        .forEach(fact -> shown.put(fact.name(), fact.value()));
+    signatures.file(viewer, proof, signer, List.of(Signing.of(row, Certifying.DEFERRED, shown)));
+    return row.id();
+  }
+}
