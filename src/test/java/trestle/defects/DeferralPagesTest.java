@@ -14,7 +14,9 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.fleet.Fleet;
 import trestle.fleet.Hangar;
+import trestle.fleet.Particulars;
 import trestle.people.Company;
 import trestle.people.Members;
 import trestle.people.Operators;
@@ -22,6 +24,7 @@ import trestle.people.Visitor;
 import trestle.profiles.Examples;
 import trestle.profiles.NewProfile;
 import trestle.profiles.RuleProfiles;
+import trestle.reckoning.Counter;
 import trestle.web.Role;
 import trestle.web.Shown;
 
@@ -53,7 +56,14 @@ class DeferralPagesTest {
     engineer = company.visitor(Role.ENGINEER);
     pilot = company.visitor(Role.PILOT);
     aircraft =
-        hangar.single(company.viewer(Role.OWNER), "QX-SOR", Instant.parse("2025-01-01T00:00:00Z"));
+        hangar.fleet.register(
+            company.viewer(Role.OWNER),
+            new Fleet.Registering(
+                Particulars.of("QX-SOR", "Skerry 200", "S-1"),
+                List.of(),
+                Instant.parse("2025-01-01T00:00:00Z"),
+                Map.of(Counter.HOURS, Hangar.hours(6_000), Counter.LANDINGS, 2_000L),
+                null));
     Instant found = Instant.now().minusSeconds(60);
     utcToday = found.atZone(ZoneOffset.UTC).toLocalDate();
     defect =

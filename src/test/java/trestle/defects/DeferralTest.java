@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CyclicBarrier;
@@ -20,7 +21,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import trestle.fleet.Fleet;
 import trestle.fleet.Hangar;
+import trestle.fleet.Particulars;
 import trestle.flights.FlightDraft;
 import trestle.flights.JourneyLog;
 import trestle.ledger.View;
@@ -38,6 +41,7 @@ import trestle.programme.NewRequirement;
 import trestle.programme.RequirementKind;
 import trestle.programme.Requirements;
 import trestle.programme.Terms;
+import trestle.reckoning.Counter;
 import trestle.reckoning.DeferralClock.Category;
 import trestle.reckoning.Interval;
 import trestle.reckoning.Limit;
@@ -93,7 +97,15 @@ class DeferralTest {
         company.viewer(Role.OWNER),
         engineer.personId(),
         new Members.NewLicence(LICENCE, "Licensed engineer", "", "", null));
-    aircraft = hangar.single(company.viewer(Role.OWNER), "QX-SOR", BEGINNING);
+    aircraft =
+        hangar.fleet.register(
+            company.viewer(Role.OWNER),
+            new Fleet.Registering(
+                Particulars.of("QX-SOR", "Skerry 200", "S-1"),
+                List.of(),
+                BEGINNING,
+                Map.of(Counter.HOURS, Hangar.hours(6_000), Counter.LANDINGS, 2_000L),
+                null));
   }
 
   /**
