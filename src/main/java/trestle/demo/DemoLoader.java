@@ -31,6 +31,7 @@ class DemoLoader {
   @Inject ProgrammeLoad programmeLoad;
   @Inject FlightLoad flightLoad;
   @Inject WorkLoad workLoad;
+  @Inject FluidLoad fluidLoad;
   @Inject Telling telling;
   @Inject TheClock clock;
 
@@ -105,6 +106,7 @@ class DemoLoader {
     }
     events.addAll(workLoad.extensions(stage));
     events.addAll(workLoad.rates(stage));
+    events.addAll(fluidLoad.events(stage));
     events.sort(Comparator.comparing(Event::recordedAt));
     return events;
   }

@@ -103,7 +103,7 @@ class FlightLoad {
         .orElseThrow();
   }
 
-  private static String commander(PlannedFlight flight) {
+  static String commander(PlannedFlight flight) {
     return PILOTS.get((int) (flight.day() % 3 == 0 ? 1 : 0));
   }
 
@@ -130,14 +130,14 @@ class FlightLoad {
         cast.of(commander(flight)).personName(),
         turn % 3 == 0 ? BigDecimal.valueOf(40 + turn % 90) : null,
         BigDecimal.valueOf(60 + turn % 120),
-        oil(turn),
+        oil(totals.engines(), turn),
         turn % 9 == 0 ? REMARKS.get(turn / 9 % REMARKS.size()) : "");
   }
 
-  private static SortedMap<String, BigDecimal> oil(int turn) {
+  private static SortedMap<String, BigDecimal> oil(List<String> engines, int turn) {
     SortedMap<String, BigDecimal> oil = new TreeMap<>();
     if (turn % 7 == 0) {
-      oil.put("engine", BigDecimal.valueOf(0.5));
+      engines.forEach(engine -> oil.put(engine, BigDecimal.valueOf(0.5)));
     }
     return oil;
   }

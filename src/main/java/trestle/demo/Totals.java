@@ -11,8 +11,10 @@ import trestle.fleet.Rounding;
  * they are today.
  *
  * @param metered whether its hours are those of a meter that counts in tenths
+ * @param engines the positions of its engines
  */
-record Totals(FlightPlan plan, long secondsToday, long landingsToday, boolean metered) {
+record Totals(
+    FlightPlan plan, long secondsToday, long landingsToday, boolean metered, List<String> engines) {
 
   static Map<String, Totals> all(List<AircraftStory> stories) {
     Map<String, Totals> totals = new HashMap<>();
@@ -26,7 +28,10 @@ record Totals(FlightPlan plan, long secondsToday, long landingsToday, boolean me
                   story.plan(),
                   line.minutes("hours_today") * 60,
                   line.count("landings_today"),
-                  metered));
+                  metered,
+                  line.count("engines") == 1
+                      ? List.of("engine")
+                      : List.of("engine-1", "engine-2")));
         }
       }
     }

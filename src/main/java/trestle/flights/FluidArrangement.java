@@ -33,7 +33,12 @@ public record FluidArrangement(
    *
    * @param capacity usable, in the aircraft's fuel unit, or null
    */
-  public record Tank(String code, String label, BigDecimal capacity) {}
+  public record Tank(String code, String label, BigDecimal capacity) {
+
+    public static Tank named(String label, BigDecimal capacity) {
+      return new Tank(FluidArrangement.code(label), label, capacity);
+    }
+  }
 
   /**
    * An engine's oil.
@@ -90,7 +95,10 @@ public record FluidArrangement(
 
   /** What to call tanks in a map's keys: "Main tanks" is "main-tanks". */
   static String code(String label) {
-    return label.toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    return label
+        .toLowerCase(java.util.Locale.ROOT)
+        .replaceAll("[^a-z0-9]+", "-")
+        .replaceAll("^-|-$", "");
   }
 
   static Map<String, String> texts(Map<String, BigDecimal> amounts) {

@@ -71,7 +71,7 @@ final class FluidArrangementForm {
   private static FluidArrangement.Tank tank(String line) {
     String[] sides = line.split("\\s*:\\s*", 2);
     String label = sides[0].strip();
-    String code = FluidArrangement.code(label).replaceAll("^-|-$", "");
+    String code = FluidArrangement.code(label);
     boolean named = label.length() <= 40 && code.matches("[a-z][a-z0-9-]{0,39}");
     boolean sized = sides.length == 1 || sides[1].matches("\\d{1,6}(\\.\\d{1,2})?");
     if (!named || !sized) {
