@@ -2,15 +2,17 @@ package trestle.demo;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import trestle.people.Members;
 import trestle.people.Operators;
+import trestle.server.TheClock;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
@@ -23,31 +25,67 @@ class CastLoad {
 
   @Inject Operators operators;
   @Inject Members members;
+  @Inject TheClock clock;
 
-  /** A person and the password made for them, or null when they had one already. */
-  record Welcomed(String name, String signInName, String roles, String password) {}
+  /**
+   * A person of the demo.
+   *
+   * @param password what they sign in with at first; null when that is not kept here
+   * @param isNew whether they are yet to be created
+   */
+  record Invited(String name, String signInName, String roles, String password, boolean isNew) {}
 
-  record Taken(Cast cast, List<Welcomed> people) {}
+  /**
+   * Who will be taken in, before anybody is created: so that no password is lost, whenever the
+   * loading is cut short.
+   *
+   * @param kept passwords that were told earlier, by sign-in name
+   */
+  List<Invited> invite(Map<String, String> kept) {
+    return SeedFile.lines("people.csv").stream().map(person -> invite(person, kept)).toList();
+  }
 
-  Taken takeIn(SeedFile.Line operator, LocalDate today) {
+  private Invited invite(SeedFile.Line person, Map<String, String> kept) {
+    String name = person.text("name");
+    String signInName = person.text("sign_in_name");
+    boolean isNew = !operators.isKnown(INSTALLATION, signInName);
+    String password = kept.get(signInName);
+    if (isNew && password == null) {
+      password = Operators.NewPerson.withMadePassword(name, signInName).password();
+    }
+    return new Invited(name, signInName, person.text("roles"), password, isNew);
+  }
+
+  /** Creates those who are new, several at once: a password takes its time to hash. */
+  void create(List<Invited> people, Instant when) {
+    people.parallelStream().filter(Invited::isNew).forEach(person -> create(person, when));
+  }
+
+  private void create(Invited person, Instant when) {
+    Operators.NewPerson wanted =
+        new Operators.NewPerson(person.name(), person.signInName(), person.password());
+    try {
+      clock.telling(when, () -> operators.personFor(INSTALLATION, wanted));
+    } catch (Exception e) {
+      throw new IllegalStateException(person.signInName() + " could not be created", e);
+    }
+  }
+
+  Cast takeIn(SeedFile.Line operator, LocalDate today) {
     List<SeedFile.Line> people = SeedFile.lines("people.csv");
     SeedFile.Line first = people.get(0);
-    Operators.Welcome owner =
-        operators.welcome(INSTALLATION, first.text("name"), first.text("sign_in_name"));
+    UUID owner =
+        operators.welcome(INSTALLATION, first.text("name"), first.text("sign_in_name")).personId();
     Cast cast =
         new Cast(
-            create(operator, first, owner.personId()),
+            create(operator, first, owner),
             operator.text("name"),
             ZoneId.of(operator.text("time_zone")),
             operator.text("flight_times_in").equals("utc"));
-    cast.add(first, owner.personId());
-    List<Welcomed> welcomed = new ArrayList<>();
-    welcomed.add(welcomed(first, owner.password()));
-    for (SeedFile.Line person : people.subList(1, people.size())) {
-      welcomed.add(takeIn(person, cast));
-    }
+    cast.add(first, owner);
+    people.subList(1, people.size()).forEach(person -> takeIn(person, cast));
     people.stream().filter(p -> p.has("licence_number")).forEach(p -> licence(p, cast, today));
-    return new Taken(cast, welcomed);
+    return cast;
   }
 
   private UUID create(SeedFile.Line operator, SeedFile.Line first, UUID owner) {
@@ -65,7 +103,7 @@ class CastLoad {
         Cast.roles(first));
   }
 
-  private Welcomed takeIn(SeedFile.Line person, Cast cast) {
+  private void takeIn(SeedFile.Line person, Cast cast) {
     Members.Welcome welcome =
         members.takeIn(
             cast.any(Role.OWNER),
@@ -73,7 +111,6 @@ class CastLoad {
             person.text("sign_in_name"),
             Cast.roles(person));
     cast.add(person, welcome.personId());
-    return welcomed(person, welcome.password());
   }
 
   private void licence(SeedFile.Line person, Cast cast, LocalDate today) {
@@ -90,10 +127,5 @@ class CastLoad {
             person.text("ratings"),
             person.text("authorisation"),
             expires));
-  }
-
-  private static Welcomed welcomed(SeedFile.Line person, String password) {
-    return new Welcomed(
-        person.text("name"), person.text("sign_in_name"), person.text("roles"), password);
   }
 }

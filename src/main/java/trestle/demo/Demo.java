@@ -13,6 +13,7 @@ import java.time.InstantSource;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import org.jboss.logging.Logger;
 import trestle.server.Command;
 import trestle.server.Installation;
@@ -63,11 +64,13 @@ public class Demo implements Command {
     Instant now = clock.instant();
     out.println("Loading the demo operator: two years of flights, ending today.");
     loader.setAside(LocalDate.ofInstant(now, ZoneOffset.UTC));
-    return loader.load(now, people -> welcome(people, out));
+    Map<String, String> told =
+        installation.kept(PEOPLE_FILE).map(DemoPeople::passwords).orElse(Map.of());
+    return loader.load(now, told, people -> welcome(people, out));
   }
 
-  private void welcome(List<CastLoad.Welcomed> people, PrintStream out) {
-    if (people.stream().allMatch(person -> person.password() == null)) {
+  private void welcome(List<CastLoad.Invited> people, PrintStream out) {
+    if (people.stream().noneMatch(CastLoad.Invited::isNew)) {
       out.println("The demo's people keep their passwords (" + PEOPLE_FILE + ").");
       return;
     }

@@ -56,25 +56,29 @@ class DemoLoader {
 
   /**
    * @param now the end of the story
-   * @param welcome told of the people as soon as they exist, so that no password is lost if the
-   *     loading is interrupted
+   * @param passwords what was told earlier to people who may not have been created yet
+   * @param welcome told of the people before they exist, so that no password is lost if the loading
+   *     is interrupted
    */
-  Loaded load(Instant now, Consumer<List<CastLoad.Welcomed>> welcome) throws Exception {
+  Loaded load(Instant now, Map<String, String> passwords, Consumer<List<CastLoad.Invited>> welcome)
+      throws Exception {
     SeedFile.Line operator = SeedFile.lines("operator.csv").get(0);
     ZoneId zone = ZoneId.of(operator.text("time_zone"));
     LocalDate today = now.atZone(zone).toLocalDate();
     Instant opened = today.minusDays(FlightPlan.DAYS + 1).atTime(7, 0).atZone(zone).toInstant();
 
-    CastLoad.Taken taken = clock.telling(opened, () -> castLoad.takeIn(operator, today));
-    welcome.accept(taken.people());
-    Viewer owner = taken.cast().any(Role.OWNER);
+    List<CastLoad.Invited> people = castLoad.invite(passwords);
+    welcome.accept(people);
+    castLoad.create(people, opened);
+    Cast cast = clock.telling(opened, () -> castLoad.takeIn(operator, today));
+    Viewer owner = cast.any(Role.OWNER);
     List<AircraftStory> stories = AircraftStory.all(operator.text("base"), today, zone);
-    WorkLoad.Stage stage = stage(taken.cast(), opened, today, Totals.all(stories));
+    WorkLoad.Stage stage = stage(cast, opened, today, Totals.all(stories));
     tell(owner, events(stories, stage));
     telling.reckon(owner, stage.fleet().aircraft().values());
-    operators.rename(CastLoad.INSTALLATION, taken.cast().operatorId(), operator.text("name"), true);
+    operators.rename(CastLoad.INSTALLATION, cast.operatorId(), operator.text("name"), true);
     int flights = stories.stream().mapToInt(story -> story.plan().flights().size()).sum();
-    return new Loaded(taken.cast().operatorId(), owner, flights);
+    return new Loaded(cast.operatorId(), owner, flights);
   }
 
   /** The first day: the aircraft, their parts and their programmes. */

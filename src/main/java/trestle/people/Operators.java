@@ -38,7 +38,12 @@ public class Operators {
       String name, String base, String timeZone, String flightTimesIn, boolean demo) {}
 
   /** Someone to be created, with the password they sign in with first. */
-  public record NewPerson(String name, String signInName, String password) {}
+  public record NewPerson(String name, String signInName, String password) {
+    /** Somebody whose password is made here, to be told to them. */
+    public static NewPerson withMadePassword(String name, String signInName) {
+      return new NewPerson(name, signInName, Passwords.made());
+    }
+  }
 
   @Reading
   public boolean hasAdministrator(Viewer anyone) {
@@ -91,6 +96,12 @@ public class Operators {
     ledger.file(new Act(operator.id, administrator.personId(), now), owner);
     people.flush();
     return operator.id;
+  }
+
+  /** Whether somebody here has that sign-in name, in whichever operator. */
+  @Reading
+  public boolean isKnown(Viewer administrator, String signInName) {
+    return people.named(signInName).isPresent();
   }
 
   /** The person with that sign-in name, created with the password if there is none yet. */

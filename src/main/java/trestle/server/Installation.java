@@ -38,6 +38,16 @@ public class Installation {
     return dataDirectory.toAbsolutePath().normalize();
   }
 
+  /** What a file in the data directory says, if there is one. */
+  public Optional<String> kept(String fileName) {
+    Path file = dataDirectory().resolve(fileName);
+    try {
+      return Files.exists(file) ? Optional.of(Files.readString(file)) : Optional.empty();
+    } catch (IOException e) {
+      throw new UncheckedIOException("can't read " + file, e);
+    }
+  }
+
   /** Writes a file that only this user may read into the data directory; answers where it is. */
   public Path keepPrivately(String fileName, String content) {
     Path file = dataDirectory().resolve(fileName);

@@ -41,7 +41,7 @@ class DemoLoaderTest {
   void theStoryEndsAsToldOnAnyDay(LocalDate today) throws Exception {
     Instant now = today.atTime(9, 30).atZone(ZONE).toInstant();
     loader.setAside(today);
-    DemoLoader.Loaded loaded = loader.load(now, people -> {});
+    DemoLoader.Loaded loaded = loader.load(now, Map.of(), people -> {});
 
     Map<String, List<DueItem>> items =
         clock.telling(now, () -> itemsByRegistration(loaded.owner(), today));
