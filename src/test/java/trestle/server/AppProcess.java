@@ -127,6 +127,24 @@ public final class AppProcess implements AutoCloseable {
     }
   }
 
+  /** Waits until it has printed these words; fails with its output if it ends before. */
+  public AppProcess said(String words) {
+    synchronized (output) {
+      try {
+        for (long left = PATIENCE_SECONDS; output.indexOf(words) < 0; left--) {
+          if (left == 0 || !reader.isAlive()) {
+            throw new AssertionError("It never said \"" + words + "\", but:\n" + output);
+          }
+          output.wait(1_000);
+        }
+        return this;
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        throw new IllegalStateException(e);
+      }
+    }
+  }
+
   /** Where it answers, without a slash at the end. */
   public String url() {
     ready();
@@ -192,7 +210,10 @@ public final class AppProcess implements AutoCloseable {
   private void read() {
     try (BufferedReader lines = process.inputReader()) {
       for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-        output.append(line).append('\n');
+        synchronized (output) {
+          output.append(line).append('\n');
+          output.notifyAll();
+        }
         Matcher ready = READY.matcher(line);
         if (ready.matches()) {
           url.complete(ready.group(1));

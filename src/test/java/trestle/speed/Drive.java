@@ -18,7 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Somebody signed in at the program who asks for pages, at a rate or as fast as they come. */
-final class Drive {
+public final class Drive {
   private static final Pattern TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]+)\"");
 
   private final HttpClient client =
@@ -30,7 +30,7 @@ final class Drive {
     this.url = url;
   }
 
-  static Drive signedIn(String url, String name, String password)
+  public static Drive signedIn(String url, String name, String password)
       throws IOException, InterruptedException {
     Drive drive = new Drive(url);
     HttpResponse<String> form = drive.send(drive.request("/sign-in").build());
@@ -141,7 +141,7 @@ final class Drive {
   }
 
   /** A page's text; fails where there is none. */
-  String text(String path) throws IOException, InterruptedException {
+  public String text(String path) throws IOException, InterruptedException {
     HttpResponse<String> answer =
         client.send(request(path).build(), HttpResponse.BodyHandlers.ofString());
     if (answer.statusCode() != 200) {
