@@ -93,7 +93,7 @@ final class Lasting {
   }
 
   /** The initial limits hold until the work has been done; a baseline is not a doing. */
-  private static Group reckoned(DueItem item) {
+  static Group reckoned(DueItem item) {
     boolean done = item.lastDone() != null && !item.lastDone().baseline();
     return done || item.rule().initial() == null ? item.rule().group() : item.rule().initial();
   }

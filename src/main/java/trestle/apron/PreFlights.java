@@ -1,0 +1,195 @@
+package trestle.apron;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import trestle.fleet.AircraftSheet;
+import trestle.flights.FlightSheet;
+import trestle.flights.Flights;
+import trestle.flights.UsageLine;
+import trestle.flights.UsageLines;
+import trestle.ledger.View;
+import trestle.profiles.RuleProfiles;
+import trestle.programme.ComplianceLine;
+import trestle.programme.Compliances;
+import trestle.reckoning.Counter;
+import trestle.reckoning.Hours;
+import trestle.standing.AircraftStanding;
+import trestle.standing.DueItem;
+import trestle.standing.InWords;
+import trestle.standing.LastDone;
+import trestle.standing.Standings;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Shown;
+import trestle.web.Total;
+import trestle.web.Viewer;
+
+/** What is shown before an aircraft is taken, gathered from the records. */
+@ApplicationScoped
+class PreFlights {
+  @Inject Standings standings;
+  @Inject UsageLines usage;
+  @Inject Flights flights;
+  @Inject Compliances compliances;
+  @Inject CheckLists checkLists;
+  @Inject RuleProfiles profiles;
+  @Inject InstantSource clock;
+
+  /**
+   * For a page.
+   *
+   * @throws NotHere when the operator has no such aircraft
+   */
+  @Reading
+  public PreFlight shown(Viewer viewer, UUID aircraftId) {
+    LocalDate today = today(viewer);
+    return of(viewer, standings.now(viewer, List.of(aircraftId), today).get(aircraftId), today);
+  }
+
+  /** For a filing, which has locked the aircraft: nothing of it may be kept for others to see. */
+  @Reading
+  public PreFlight locked(Viewer viewer, UUID aircraftId) {
+    LocalDate today = today(viewer);
+    View view = View.asAt(today);
+    return of(viewer, standings.asAt(viewer, List.of(aircraftId), view).get(aircraftId), today);
+  }
+
+  private PreFlight of(Viewer viewer, AircraftStanding standing, LocalDate today) {
+    if (standing == null) {
+      throw new NotHere("There is no such aircraft here.");
+    }
+    AircraftSheet sheet = standing.sheet();
+    View view = View.asAt(today);
+    UsageLine line = usage.of(viewer, sheet.id(), view);
+    LastWork work = lastWork(viewer, standing, item -> true);
+    boolean flownSince =
+        work == null || line.lastLanding().map(landing -> landing.isAfter(work.at())).orElse(false);
+    return new PreFlight(
+        sheet,
+        today,
+        standing.standing(),
+        hoursTo(viewer, line),
+        have(viewer, standing, today),
+        DueNotes.next(standing),
+        List.of(),
+        lastWork(viewer, standing, item -> item.kind().equals("inspection")),
+        work,
+        flownSince
+            ? null
+            : checkLists.of(viewer, CheckListSheet.Kind.AFTER_MAINTENANCE, sheet.typeName()),
+        profiles.of(viewer, sheet.id(), view));
+  }
+
+  /** The latest doing of the items asked for; where counting starts is no work. */
+  LastWork lastWork(Viewer viewer, AircraftStanding standing, Predicate<DueItem> asked) {
+    Optional<DueItem> latest =
+        standing.items().stream()
+            .filter(asked)
+            .filter(item -> item.lastDone() != null && !item.lastDone().baseline())
+            .max(
+                Comparator.comparing((DueItem item) -> item.lastDone().at())
+                    .thenComparing(DueItem::title));
+    if (latest.isEmpty()) {
+      return null;
+    }
+    LastDone done = latest.get().lastDone();
+    ComplianceLine record = compliances.one(viewer, done.complianceId());
+    return new LastWork(
+        done.coveredBy() == null ? latest.get().title() : done.coveredBy(),
+        done.at(),
+        when(done, new InWords(standing.sheet().shownAs())),
+        by(record),
+        "/compliances/" + done.complianceId());
+  }
+
+  private static String when(LastDone done, InWords words) {
+    String on = Shown.date(done.reading().on());
+    return done.reading()
+        .usage()
+        .total(Counter.HOURS)
+        .map(hours -> on + " at " + words.used(hours))
+        .orElse(on);
+  }
+
+  private static String by(ComplianceLine record) {
+    if (record.isTranscribed()) {
+      return "copied from " + record.transcribedFrom();
+    }
+    return "certified by "
+        + record.certifiedBy()
+        + (record.licenceNumber().isBlank() ? "" : ", licence " + record.licenceNumber());
+  }
+
+  private List<Total> have(Viewer viewer, AircraftStanding standing, LocalDate today) {
+    List<Total> have = new ArrayList<>();
+    soonest(standing, Lefts::seconds).ifPresent(item -> have.add(byHours(standing, item)));
+    soonest(standing, Lefts::days).ifPresent(item -> have.add(byDate(item, today)));
+    flights
+        .last(viewer, standing.sheet().id())
+        .ifPresent(last -> addFuel(viewer, standing, last, have));
+    return have;
+  }
+
+  /** Of what binds, the one with the least left. */
+  private static Optional<DueItem> soonest(
+      AircraftStanding standing, Function<DueItem, Long> left) {
+    return standing.items().stream()
+        .filter(DueItem::isMandatory)
+        .filter(item -> left.apply(item) != null)
+        .min(Comparator.comparing(left).thenComparing(DueItem::title));
+  }
+
+  private static Total byHours(AircraftStanding standing, DueItem item) {
+    Hours left = new Hours(Lefts.seconds(item));
+    return new Total(
+        "Until the next by hours",
+        Shown.left(left, standing.sheet().shownAs()) + " h",
+        item.title());
+  }
+
+  private static Total byDate(DueItem item, LocalDate today) {
+    long days = Lefts.days(item);
+    return new Total(
+        "Until the next by date",
+        Shown.days(days),
+        item.title() + ", " + Shown.day(today.plusDays(days), today));
+  }
+
+  private static void addFuel(
+      Viewer viewer, AircraftStanding standing, FlightSheet last, List<Total> have) {
+    if (last.flight().fuelLeft() != null) {
+      have.add(
+          new Total(
+              PreFlight.FUEL,
+              Shown.quantity(last.flight().fuelLeft())
+                  + " "
+                  + standing.sheet().particulars().fuelUnit(),
+              Shown.moment(last.flight().landing(), viewer.flightZone())));
+    }
+  }
+
+  /** How old the hours are. */
+  static String hoursTo(Viewer viewer, UsageLine line) {
+    Optional<Instant> landing = line.lastLanding();
+    if (landing.isEmpty()) {
+      return "No flight is recorded yet";
+    }
+    String filed =
+        line.lastFiledAt().map(at -> ", filed " + Shown.moment(at, viewer.zone())).orElse("");
+    return "Hours to the landing of " + Shown.moment(landing.get(), viewer.flightZone()) + filed;
+  }
+
+  private LocalDate today(Viewer viewer) {
+    return viewer.dateOf(clock.instant());
+  }
+}
