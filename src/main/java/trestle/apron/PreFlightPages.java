@@ -18,6 +18,7 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
 import trestle.fleet.Fleet;
+import trestle.flights.FuelAndOil;
 import trestle.ledger.View;
 import trestle.people.Members.LicenceLine;
 import trestle.signing.Signatures;
@@ -38,6 +39,7 @@ public class PreFlightPages {
   @Inject Acceptances acceptances;
   @Inject Signatures signatures;
   @Inject Fleet fleet;
+  @Inject FuelAndOil fluids;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -94,7 +96,11 @@ public class PreFlightPages {
   }
 
   private AcceptanceForm form(UUID id, Form form) {
-    return new AcceptanceForm(form, fleet.positions(viewer, id, View.EVERYTHING), licences());
+    return new AcceptanceForm(
+        form,
+        fleet.positions(viewer, id, View.EVERYTHING),
+        fluids.arrangement(viewer, id, View.EVERYTHING),
+        licences());
   }
 
   private List<LicenceLine> licences() {

@@ -12,9 +12,15 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import trestle.defects.DefectBook;
+import trestle.defects.OpenDefects;
+import trestle.defects.RectificationSheet;
 import trestle.fleet.AircraftSheet;
 import trestle.flights.FlightSheet;
 import trestle.flights.Flights;
+import trestle.flights.FluidState;
+import trestle.flights.FuelAndOil;
 import trestle.flights.UsageLine;
 import trestle.flights.UsageLines;
 import trestle.ledger.View;
@@ -40,7 +46,10 @@ class PreFlights {
   @Inject Standings standings;
   @Inject UsageLines usage;
   @Inject Flights flights;
+  @Inject FuelAndOil fluids;
   @Inject Compliances compliances;
+  @Inject OpenDefects defects;
+  @Inject DefectBook defectBook;
   @Inject CheckLists checkLists;
   @Inject RuleProfiles profiles;
   @Inject InstantSource clock;
@@ -71,7 +80,8 @@ class PreFlights {
     AircraftSheet sheet = standing.sheet();
     View view = View.asAt(today);
     UsageLine line = usage.of(viewer, sheet.id(), view);
-    LastWork work = lastWork(viewer, standing, item -> true);
+    LastWork work =
+        later(lastWork(viewer, standing, item -> true), lastRectified(viewer, sheet.id()));
     boolean flownSince =
         work == null || line.lastLanding().map(landing -> landing.isAfter(work.at())).orElse(false);
     return new PreFlight(
@@ -81,13 +91,57 @@ class PreFlights {
         hoursTo(viewer, line),
         have(viewer, standing, today),
         DueNotes.next(standing),
-        List.of(),
+        openDefects(viewer, sheet.id(), view),
         lastWork(viewer, standing, item -> item.kind().equals("inspection")),
         work,
         flownSince
             ? null
             : checkLists.of(viewer, CheckListSheet.Kind.AFTER_MAINTENANCE, sheet.typeName()),
         profiles.of(viewer, sheet.id(), view));
+  }
+
+  private List<OpenDefect> openDefects(Viewer viewer, UUID aircraftId, View view) {
+    return defects
+        .of(viewer, List.of(aircraftId), view)
+        .getOrDefault(aircraftId, List.of())
+        .stream()
+        .map(
+            line ->
+                new OpenDefect(
+                    line.no(),
+                    line.words(),
+                    line.stateWords(),
+                    line.limitation(),
+                    line.placard().isEmpty() ? "" : "Placard: " + line.placard(),
+                    line.lastWords().isEmpty() ? "" : "Until " + line.lastWords(),
+                    line.link()))
+        .toList();
+  }
+
+  private static LastWork later(LastWork one, LastWork other) {
+    if (one == null || other == null) {
+      return one == null ? other : one;
+    }
+    return other.at().isAfter(one.at()) ? other : one;
+  }
+
+  /** The latest rectification among the defects lately closed, or null. */
+  private LastWork lastRectified(Viewer viewer, UUID aircraftId) {
+    return defectBook.page(viewer, aircraftId, true, 1).entries().stream()
+        .filter(entry -> !entry.isOpen() && entry.rectification() != null)
+        .map(entry -> rectified(entry))
+        .max(Comparator.comparing(LastWork::at))
+        .orElse(null);
+  }
+
+  private static LastWork rectified(DefectBook.Entry entry) {
+    RectificationSheet done = entry.rectification();
+    return new LastWork(
+        "rectification of defect " + entry.current().no(),
+        done.at(),
+        Shown.date(done.on()),
+        "signed under licence " + done.licenceNumber(),
+        entry.current().link());
   }
 
   /** The latest doing of the items asked for; where counting starts is no work. */
@@ -134,9 +188,18 @@ class PreFlights {
     List<Total> have = new ArrayList<>();
     soonest(standing, Lefts::seconds).ifPresent(item -> have.add(byHours(standing, item)));
     soonest(standing, Lefts::days).ifPresent(item -> have.add(byDate(item, today)));
-    flights
-        .last(viewer, standing.sheet().id())
-        .ifPresent(last -> addFuel(viewer, standing, last, have));
+    FluidState left = fluids.state(viewer, standing.sheet().id(), View.asAt(today));
+    if (left.total() != null) {
+      have.add(fuel(viewer, left));
+    } else {
+      flights
+          .last(viewer, standing.sheet().id())
+          .filter(last -> last.flight().fuelLeft() != null)
+          .ifPresent(last -> have.add(fuel(viewer, standing, last)));
+    }
+    left.engines().stream()
+        .filter(engine -> engine.amount() != null)
+        .forEach(engine -> have.add(oil(viewer, engine)));
     return have;
   }
 
@@ -165,17 +228,32 @@ class PreFlights {
         item.title() + ", " + Shown.day(today.plusDays(days), today));
   }
 
-  private static void addFuel(
-      Viewer viewer, AircraftStanding standing, FlightSheet last, List<Total> have) {
-    if (last.flight().fuelLeft() != null) {
-      have.add(
-          new Total(
-              PreFlight.FUEL,
-              Shown.quantity(last.flight().fuelLeft())
-                  + " "
-                  + standing.sheet().particulars().fuelUnit(),
-              Shown.moment(last.flight().landing(), viewer.flightZone())));
-    }
+  /** Of all tanks, each named where there are several. */
+  private static Total fuel(Viewer viewer, FluidState left) {
+    String each =
+        left.tanks().stream()
+            .map(tank -> tank.label() + " " + Shown.quantity(tank.amount()))
+            .collect(Collectors.joining(", "));
+    Instant oldest =
+        left.tanks().stream().map(FluidState.Left::at).min(Comparator.naturalOrder()).orElseThrow();
+    return new Total(
+        PreFlight.FUEL,
+        Shown.quantity(left.total()) + " " + left.unit(),
+        (left.tanks().size() > 1 ? each + "; " : "") + Shown.moment(oldest, viewer.flightZone()));
+  }
+
+  private static Total fuel(Viewer viewer, AircraftStanding standing, FlightSheet last) {
+    return new Total(
+        PreFlight.FUEL,
+        Shown.quantity(last.flight().fuelLeft()) + " " + standing.sheet().particulars().fuelUnit(),
+        Shown.moment(last.flight().landing(), viewer.flightZone()));
+  }
+
+  private static Total oil(Viewer viewer, FluidState.Left engine) {
+    return new Total(
+        "Oil as left, " + engine.label(),
+        Shown.quantity(engine.amount()) + " " + engine.unit(),
+        Shown.moment(engine.at(), viewer.flightZone()));
   }
 
   /** How old the hours are. */

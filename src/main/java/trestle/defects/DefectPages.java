@@ -119,10 +119,10 @@ public class DefectPages {
   @GET
   @Path("defects/new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response ask(@QueryParam("aircraft") UUID aircraftId) {
+  public Response ask(@QueryParam("aircraft") UUID aircraftId, @QueryParam("place") String place) {
     AircraftSheet aircraft =
         aircraftId == null ? null : fleet.sheet(viewer, aircraftId, View.EVERYTHING);
-    Form form = DefectForm.blank(viewer, clock.instant());
+    Form form = DefectForm.blank(viewer, clock.instant()).with("place", place);
     return Answers.page(page(aircraft, form(form, aircraft), false));
   }
 

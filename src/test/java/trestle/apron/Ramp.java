@@ -2,12 +2,15 @@ package trestle.apron;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 import trestle.fleet.Fleet;
 import trestle.fleet.Particulars;
@@ -43,6 +46,8 @@ public class Ramp {
   @Inject JourneyLog log;
   @Inject Requirements requirements;
   @Inject Compliances compliances;
+  @Inject PreFlights preFlights;
+  @Inject Acceptances acceptances;
   @Inject InstantSource clock;
 
   /** An operator whose engineer and pilot have a licence each. */
@@ -93,6 +98,36 @@ public class Ramp {
                 "Airframe log 1")
             .asBaseline());
     return id;
+  }
+
+  /** One that nothing holds, of an operator that was made otherwise. */
+  public UUID bare(Viewer owner, String typeName, String registration) {
+    return fleet.register(
+        owner,
+        new Fleet.Registering(
+            Particulars.of(registration, typeName, "S-" + registration),
+            List.of(),
+            daysAgo(90),
+            Map.of(Counter.HOURS, 3_600_000L, Counter.LANDINGS, 500L),
+            null));
+  }
+
+  /** A pilot signs both statements, with 100 on board; the id of the acceptance's signature. */
+  public UUID taken(Viewer pilot, UUID aircraft, String licence) {
+    acceptances.sign(pilot, aircraft, draft(pilot, aircraft, licence), Company.PASSWORD);
+    return acceptances.latest(pilot, aircraft).acceptance().id();
+  }
+
+  AcceptanceDraft draft(Viewer pilot, UUID aircraft, String licence) {
+    return new AcceptanceDraft(
+        true,
+        true,
+        new BigDecimal("100"),
+        new TreeMap<>(),
+        "",
+        licence,
+        preFlights.shown(pilot, aircraft).seen(),
+        UUID.randomUUID());
   }
 
   /** An aircraft that nothing is required of, and with no position to be filled. */

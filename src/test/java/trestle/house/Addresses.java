@@ -39,6 +39,7 @@ final class Addresses {
           case "compliances" -> rows.compliance();
           case "extensions" -> rows.extension();
           case "members" -> rows.member();
+          case "signatures" -> rows.signature();
           case "code" -> null;
           default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
         };

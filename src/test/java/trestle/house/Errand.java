@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import trestle.house.Yard.Rows;
+import trestle.people.Company;
 
 /**
  * What somebody does with one form: where it stands, what is typed, what is typed wrongly, and what
@@ -55,6 +56,15 @@ record Errand(
                 aircraft + "/positions",
                 "/tail-box/withdrawal")
             .shows("Spare bay"),
+        on(AIRCRAFT + "/acceptance", "/aircraft/" + rows.ready() + "/pre-flight", "/acceptance")
+            .with("inspected", "yes", "accepts", "yes", "fuel", "120")
+            .with("password", Company.PASSWORD)
+            .wrongly("fuel", "1.2.3")
+            .shows("with 120 litres of fuel"),
+        on("/check-lists/revision", "/check-lists/revision?kind=walk-round", "/revision")
+            .with("lines", "Left wing: skin <all> & flap")
+            .wrongly("lines", "")
+            .shows("Left wing: skin &lt;all&gt; &amp; flap"),
         on(AIRCRAFT + "/meter-changes", aircraft + "/meter-changes/new", "/meter-changes")
             .with("off-reading", "1,234.5", "on-reading", "0.0")
             .wrongly("off-reading", "12:75")

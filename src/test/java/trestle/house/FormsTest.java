@@ -200,6 +200,8 @@ class FormsTest {
         .contains("<title>Error: ", "<a href=\"#" + field + "\">", "id=\"" + field + "-error\"");
     Filled again = Visitor.filledIn(page, sent.action(), sends, Map.of());
     assertThat(again.action()).isEqualTo(sent.action());
-    assertThat(again.fields()).as("kept by %s", what).containsAllEntriesOf(sent.fields());
+    Map<String, Object> typed = new LinkedHashMap<>(sent.fields());
+    typed.keySet().removeIf(name -> name.contains("password"));
+    assertThat(again.fields()).as("kept by %s", what).containsAllEntriesOf(typed);
   }
 }

@@ -10,6 +10,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import trestle.apron.Ramp;
 import trestle.fleet.Fleet;
 import trestle.fleet.Groundings;
 import trestle.fleet.Hangar;
@@ -55,6 +56,7 @@ class Yard {
   private static final Set<Role> ROLES =
       EnumSet.of(Role.OWNER, Role.CONTROLLER, Role.ENGINEER, Role.PILOT);
 
+  @Inject Ramp ramp;
   @Inject Operators operators;
   @Inject Members members;
   @Inject Hangar hangar;
@@ -86,7 +88,9 @@ class Yard {
       UUID compliance,
       UUID doing,
       UUID extension,
-      UUID member) {
+      UUID member,
+      UUID ready,
+      UUID signature) {
 
     Visitor owner() {
       return company.visitor(Role.OWNER);
@@ -163,6 +167,7 @@ class Yard {
                 "",
                 null));
     UUID grounding = groundings.ground(viewer, aircraft, mark + " bird strike", null);
+    UUID ready = ramp.bare(viewer, mark + " 300", registration + "R");
     return new Rows(
         company,
         mark,
@@ -180,7 +185,9 @@ class Yard {
         compliance,
         doing,
         extension,
-        company.people().get(Role.AUDITOR));
+        company.people().get(Role.AUDITOR),
+        ready,
+        ramp.taken(viewer, ready, LICENCE));
   }
 
   private static Viewer inEveryRole(Company company, UUID person) {
