@@ -57,7 +57,8 @@ public class CheckListPages {
       basePath = "apron",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record CheckListRevise(CheckListSheet list, Form form) implements TemplateInstance {}
+  record CheckListRevise(CheckListSheet list, Form form, boolean stale)
+      implements TemplateInstance {}
 
   @GET
   @Path("aircraft/{id}/walk-round")
@@ -100,7 +101,8 @@ public class CheckListPages {
                 .with("kind", list.kind().word())
                 .with("type", list.typeName())
                 .with("revises", list.rowId())
-                .with("lines", list.text())));
+                .with("lines", list.text()),
+            false));
   }
 
   @POST
@@ -112,8 +114,7 @@ public class CheckListPages {
     CheckListSheet list = asked(form.value("kind"), form.value("type"));
     String lines = form.required("lines", "Lines").lines(20_000);
     UUID revises = form.optional("revises", "List").uuid();
-    String reason = list.isExample() ? null : form.required("reason", "Reason").text(500);
-    int status = 422;
+    String reason = revises == null ? null : form.required("reason", "Reason").text(500);
     if (form.isReady()) {
       try {
         lists.revise(
@@ -130,10 +131,11 @@ public class CheckListPages {
         form.refused(refusal);
       } catch (Stale stale) {
         form.fail("", stale.getMessage());
-        status = 409;
+        form.with("revises", list.rowId());
+        return Answers.page(409, new CheckListRevise(list, form, true));
       }
     }
-    return Answers.page(form.isBad() ? status : 200, new CheckListRevise(list, form));
+    return Answers.again(form, new CheckListRevise(list, form, false));
   }
 
   /** The type's own list; where there is none yet, what it goes by now, to begin with. */

@@ -91,7 +91,11 @@ class CheckListPagesTest {
                     "revises",
                     second.fields().get("revises"))));
     assertThat(stale.statusCode()).isEqualTo(409);
-    assertThat(stale.asString()).contains("Someone revised this list").contains("Mine");
+    assertThat(stale.asString())
+        .contains("Someone revised this list", "Mine", "<li>Tail</li>")
+        .contains("What someone else filed meanwhile");
+    Filled again = Visitor.filledIn(stale.asString(), REVISION, "/revision", Map.of());
+    assertThat(controller.send(again).statusCode()).isEqualTo(303);
   }
 
   @Test
@@ -147,7 +151,7 @@ class CheckListPagesTest {
   private void file(String type, String lines) {
     Response filed =
         controller.fillIn(
-            REVISION + "&type=" + type.replace(' ', '+'), "/revision", Map.of("lines", lines));
+            REVISION + "&type=" + type, "/revision", Map.of("lines", lines));
     assertThat(filed.statusCode()).as(filed.asString()).isEqualTo(303);
   }
 }
