@@ -18,6 +18,11 @@ record OpenDefect(
     String until,
     String link) {
 
+  /** Whether somebody has said how it may be flown with. */
+  public boolean isDecided() {
+    return !(limitation + placard + until).isEmpty();
+  }
+
   public String sentence() {
     StringBuilder sentence = new StringBuilder(number + ": " + words + " (" + state + ")");
     for (String more : new String[] {limitation, placard, until}) {

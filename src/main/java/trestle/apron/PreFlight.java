@@ -62,6 +62,14 @@ record PreFlight(
         .orElse(unit);
   }
 
+  /** Those of which the reasons do not tell everything already. */
+  public List<OpenDefect> defectsBeside() {
+    List<String> told = standing.reasons().stream().map(Reason::link).toList();
+    return defects.stream()
+        .filter(defect -> defect.isDecided() || !told.contains(defect.link()))
+        .toList();
+  }
+
   public List<String> reminded() {
     return reminder == null ? List.of() : reminder.lines();
   }
