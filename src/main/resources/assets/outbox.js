@@ -149,7 +149,8 @@
     }
     if (answer && said && answer.status >= 400 && answer.status < 500 && answer.status !== 401
         && answer.status !== 408 && answer.status !== 429) {
-      await settle(now => ({ ...now, state: 'refused', problems: problemsOf(said) }));
+      await settle(now =>
+        ({ ...now, state: 'refused', problems: problemsOf(said), link: said.link }));
       return 'next';
     }
     await settle(now => ({ ...now, state: 'waiting', tried: Date.now() }));
@@ -275,6 +276,7 @@
       item.append('On this phone, not accepted', photos(entry), '.');
       entry.problems.forEach(({ sentence }) =>
         item.append(make('p', { class: 'error' }, sentence)));
+      if (entry.link) item.append(make('a', { href: entry.link }, 'What this form has filed'));
       item.append(make('p', { class: 'actions' }, open(entry, 'Open it and put it right'),
         taking(entry)));
     }

@@ -13,17 +13,24 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import trestle.defects.DefectBook;
+import trestle.defects.DefectForm;
+import trestle.defects.DefectSheet;
+import trestle.defects.Earlier;
+import trestle.defects.Photos;
+import trestle.defects.Repeats;
 import trestle.fleet.AircraftSheet;
+import trestle.fleet.Components;
+import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
-import trestle.flights.FlightDraft;
 import trestle.flights.FlightForm;
 import trestle.flights.FlightForms;
 import trestle.flights.FlightHints;
@@ -39,6 +46,7 @@ import trestle.web.NotHere;
 import trestle.web.Refusal;
 import trestle.web.Shown;
 import trestle.web.Stale;
+import trestle.web.Upload;
 import trestle.web.Viewer;
 
 /**
@@ -51,12 +59,17 @@ public class ReportPages {
   @Inject Reports reports;
   @Inject FlightForms forms;
   @Inject Flights flights;
+  @Inject DefectBook book;
+  @Inject Repeats repeats;
+  @Inject Photos photos;
+  @Inject Components components;
   @Inject Fleet fleet;
   @Inject Standings standings;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
   /**
+   * @param filed what this form has filed before, when it is sent with other content; else null
    * @param made when this page was made: a phone that kept it says how old it is
    * @param zone in which its dates and times are
    */
@@ -66,51 +79,61 @@ public class ReportPages {
       requireTypeSafeExpressions = false)
   record ReportNew(
       AircraftSheet aircraft,
-      FlightForm f,
+      ReportForm r,
       Form form,
       String before,
       FlightHints hints,
       String times,
+      FlightSheet filed,
       Instant made,
       String zone)
       implements TemplateInstance {}
 
+  /**
+   * @param defects that came with it, as they now stand
+   */
   @CheckedTemplate(
       basePath = "apron",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record ReportReceived(
-      AircraftSheet aircraft, FlightSheet flight, String day, AircraftStanding standing)
+      AircraftSheet aircraft,
+      FlightSheet flight,
+      String day,
+      AircraftStanding standing,
+      List<Found> defects)
       implements TemplateInstance {}
+
+  /** A defect of the report, and when it was there before. */
+  public record Found(DefectSheet defect, List<Earlier> earlier) {}
 
   @GET
   @Path("aircraft/{id}/reports/new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
   public Response ask(@PathParam("id") UUID id, @QueryParam("after") UUID after) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, now());
-    return Answers.page(page(aircraft, forms.blank(viewer, aircraft, after)));
+    return Answers.page(page(aircraft, form(aircraft, forms.blank(viewer, aircraft, after)), null));
   }
 
   @POST
   @Path("aircraft/{id}/reports")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response file(
-      @PathParam("id") UUID id,
-      @HeaderParam("Accept") String accept,
-      MultivaluedMap<String, String> posted) {
+  public Response file(@PathParam("id") UUID id, @HeaderParam("Accept") String accept) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, now());
-    FlightForm read = forms.of(viewer, aircraft, Form.of(posted));
-    Form form = read.form();
+    Upload upload = Upload.ofRequest();
+    Form form = Form.of(upload.fields());
+    ReportForm read = form(aircraft, forms.of(viewer, aircraft, form));
     boolean json = accept != null && accept.contains(MediaType.APPLICATION_JSON);
-    FlightDraft flight = read.read();
+    Report report = read.read(clock.instant());
     if (!Sender.of(viewer).wrote(form)) {
       form.fail("", "Somebody else wrote this report: it is theirs to send, once they sign in.");
       return again(403, json, aircraft, read);
     }
     if (form.isReady()) {
       try {
-        return done(json, id, form, reports.file(viewer, id, flight, form.key()));
+        Report whole = withPhotos(report, upload);
+        return done(json, id, form, reports.file(viewer, id, whole, form.key()));
       } catch (Refusal refusal) {
         form.refused(refusal);
       } catch (Stale stale) {
@@ -137,7 +160,28 @@ public class ReportPages {
             aircraft,
             filed,
             Shown.day(day, today),
-            standings.now(viewer, List.of(id), today).get(id)));
+            standings.now(viewer, List.of(id), today).get(id),
+            found(filed.entryId())));
+  }
+
+  private List<Found> found(UUID flightEntryId) {
+    List<DefectSheet> defects =
+        book.ofFlights(viewer, List.of(flightEntryId)).getOrDefault(flightEntryId, List.of());
+    Map<UUID, List<Earlier>> earlier =
+        repeats.of(viewer, defects.stream().map(DefectSheet::entryId).toList());
+    return defects.stream()
+        .map(defect -> new Found(defect, earlier.getOrDefault(defect.entryId(), List.of())))
+        .toList();
+  }
+
+  /** Photos are looked into before the transaction begins, since that takes its time. */
+  private Report withPhotos(Report report, Upload upload) {
+    return report.defect() == null
+        ? report
+        : new Report(
+            report.flight(),
+            report.defect(),
+            photos.prepare(viewer, upload.files(Photos.FIELD)));
   }
 
   private static FlightSheet row(Flights.Entry entry, UUID row) {
@@ -154,13 +198,24 @@ public class ReportPages {
         next ? "/aircraft/" + aircraft + "/reports/new?after=" + received.flightId() : link);
   }
 
-  private Response again(int status, boolean json, AircraftSheet aircraft, FlightForm read) {
+  private Response again(int status, boolean json, AircraftSheet aircraft, ReportForm read) {
+    Form form = read.form();
+    FlightSheet filed = status == 409 ? flights.ofForm(viewer, form.key()).orElse(null) : null;
     return json
-        ? ReportJson.problem(status, read.form())
-        : Answers.page(status, page(aircraft, read));
+        ? ReportJson.problem(status, form, filed == null ? null : "/flights/" + filed.id())
+        : Answers.page(status, page(aircraft, read, filed));
   }
 
-  private ReportNew page(AircraftSheet aircraft, FlightForm read) {
+  private ReportForm form(AircraftSheet aircraft, FlightForm flight) {
+    List<Fitting> fitted =
+        components
+            .fittings(viewer, List.of(aircraft.id()), now())
+            .getOrDefault(aircraft.id(), List.of());
+    return new ReportForm(
+        flight, new DefectForm(flight.form(), viewer, clock.instant(), fitted));
+  }
+
+  private ReportNew page(AircraftSheet aircraft, ReportForm read, FlightSheet filed) {
     return new ReportNew(
         aircraft,
         read,
@@ -168,6 +223,7 @@ public class ReportPages {
         forms.totalBefore(viewer, aircraft),
         forms.hints(viewer, aircraft),
         viewer.timesInUtc() ? "UTC" : "local time",
+        filed,
         clock.instant().truncatedTo(ChronoUnit.SECONDS),
         viewer.flightZone().getId());
   }

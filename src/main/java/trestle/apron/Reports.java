@@ -2,8 +2,10 @@ package trestle.apron;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.List;
 import java.util.UUID;
-import trestle.flights.FlightDraft;
+import trestle.defects.DefectBook;
+import trestle.defects.Defects;
 import trestle.flights.JourneyLog;
 import trestle.web.Filing;
 import trestle.web.Refusal;
@@ -14,6 +16,8 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class Reports {
   @Inject JourneyLog log;
+  @Inject Defects defects;
+  @Inject DefectBook book;
 
   /**
    * What the server answers for: it stands on disk when the caller hears of it.
@@ -25,7 +29,7 @@ public class Reports {
   public record Received(long number, UUID flightId, boolean disputed) {}
 
   /**
-   * Files a flight.
+   * Files a flight, and the defect that showed on it.
    *
    * @param formKey made when the form was opened: sent once or ten times it is filed once, and
    *     answers the same
@@ -33,8 +37,26 @@ public class Reports {
    * @throws Stale when this form has filed something else already
    */
   @Filing
-  public Received file(Viewer viewer, UUID aircraftId, FlightDraft flight, UUID formKey) {
-    JourneyLog.Logged logged = log.file(viewer, aircraftId, flight, formKey);
+  public Received file(Viewer viewer, UUID aircraftId, Report report, UUID formKey) {
+    JourneyLog.Logged logged = log.file(viewer, aircraftId, report.flight(), formKey);
+    if (logged.repeated()) {
+      refuseOtherThanBefore(viewer, logged, report);
+    }
+    if (report.defect() != null) {
+      defects.report(
+          viewer, aircraftId, report.defect(), report.photos(), logged.entryId(), formKey);
+    }
     return new Received(logged.ledgerSeq(), logged.id(), logged.isDisputed());
+  }
+
+  /** Sent again with a defect more or less; that it is the same defect, the defects see to. */
+  private void refuseOtherThanBefore(Viewer viewer, JourneyLog.Logged logged, Report report) {
+    boolean hadDefect = book.ofFlights(viewer, List.of(logged.entryId())).size() > 0;
+    if (hadDefect != (report.defect() != null)) {
+      throw new Stale(
+          "This form has filed a report already, "
+              + (hadDefect ? "with" : "without")
+              + " a defect. Open a new form, or correct what it filed.");
+    }
   }
 }

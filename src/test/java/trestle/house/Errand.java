@@ -107,8 +107,10 @@ record Errand(
         on(AIRCRAFT + "/reports", aircraft + "/reports/new", "/reports")
             .with("date", rows.today().minusDays(2).toString(), "from", "Skell Island")
             .with("to", "Port Maddern", "take-off", "09:12", "landing", "10:18")
+            .with("anything-wrong", "defect", "words", "Radio crackles on 2")
+            .with("judgement", "can-fly")
             .wrongly("landing", "10:81")
-            .shows("Received as No. "),
+            .shows("Radio crackles on 2"),
         on("/flights/{id}/explanations", flight + "/explanations?kind=overlap", "/explanations")
             .with("explanation", "The other one is wrong")
             .wrongly("explanation", "")

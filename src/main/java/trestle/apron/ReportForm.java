@@ -1,0 +1,60 @@
+package trestle.apron;
+
+import java.time.Instant;
+import java.util.List;
+import trestle.defects.DefectDraft;
+import trestle.defects.DefectForm;
+import trestle.flights.FlightDraft;
+import trestle.flights.FlightForm;
+import trestle.web.Form;
+import trestle.web.Option;
+
+/** Reads a report after a flight: the flight, and what was wrong, if anything. */
+public final class ReportForm {
+  private static final String WRONG = "anything-wrong";
+  private static final String NOTHING = "nothing";
+  private static final String DEFECT = "defect";
+
+  private final FlightForm flight;
+  private final DefectForm defect;
+  private final Form form;
+
+  ReportForm(FlightForm flight, DefectForm defect) {
+    this.flight = flight;
+    this.defect = defect;
+    this.form = flight.form();
+  }
+
+  public Form form() {
+    return form;
+  }
+
+  public FlightForm flight() {
+    return flight;
+  }
+
+  public DefectForm defect() {
+    return defect;
+  }
+
+  /** Neither is chosen beforehand: that there is nothing to report is for a person to say. */
+  public List<Option> wrongs() {
+    return List.of(
+        new Option(NOTHING, "Nothing to report"), new Option(DEFECT, "Report a defect"));
+  }
+
+  /**
+   * The report without its photos, or null with the reasons noted in the form.
+   *
+   * @param now for a defect of a flight that can't be read
+   */
+  Report read(Instant now) {
+    FlightDraft flown = flight.read();
+    if (form.value(WRONG).isEmpty()) {
+      form.fail(WRONG, "Say whether anything was wrong, or that there is nothing to report.");
+    }
+    boolean wrong = DEFECT.equals(form.optional(WRONG, "Anything wrong").choice(NOTHING, DEFECT));
+    DefectDraft found = wrong ? defect.read(flown == null ? now : flown.landing()) : null;
+    return form.isBad() ? null : new Report(flown, found, List.of());
+  }
+}
