@@ -434,7 +434,7 @@
     event.preventDefault();
     const next = event.submitter?.value === 'next';
     busy(true);
-    form.querySelectorAll('.outbox > p').forEach(said => said.remove());
+    form.querySelectorAll('.outbox > p:not(.age)').forEach(said => said.remove());
     const was = (await mine().catch(() => [])).find(e => e.key === form.elements['form-key'].value);
     const entry = entryOf(was);
     try {
@@ -490,6 +490,7 @@
   // Pages that were kept say how old they are, and take nothing that needs the server.
 
   function sayAge() {
+    document.querySelectorAll('.age').forEach(said => said.remove());
     for (const part of document.querySelectorAll('[data-made]')) {
       const made = new Date(part.dataset.made);
       const old = Date.now() - made > 120e3;
@@ -497,13 +498,14 @@
         const at = made.toLocaleString('en-GB', { day: 'numeric', month: 'short', hour: '2-digit',
           minute: '2-digit' });
         const form = 'outbox' in part.dataset;
-        part.prepend(make('p', { class: 'kept', role: 'status' },
+        part.prepend(make('p', { class: 'kept age', role: 'status' },
           navigator.onLine ? '' : 'No signal. ',
           old ? `This page is as this phone kept it at ${at}. ` : '',
           form ? 'The report stays on this phone and is sent by itself later; you may close the page '
             + 'once you have filed it.' : ''));
-        if (!form) part.querySelectorAll('[data-on-line]').forEach(needs => needs.hidden = true);
       }
+      part.querySelectorAll('[data-on-line]').forEach(needs =>
+        needs.hidden = old || !navigator.onLine);
     }
   }
 
@@ -585,7 +587,8 @@
     sayAge();
     if (form) await prepareForm().catch(() => form.addEventListener('submit', submit));
     document.querySelector('#outbox-send button')?.addEventListener('click', attemptAnew);
-    addEventListener('online', () => { attemptAnew(); keepPages().catch(() => {}); });
+    addEventListener('offline', sayAge);
+    addEventListener('online', () => { sayAge(); attemptAnew(); keepPages().catch(() => {}); });
     document.addEventListener('visibilitychange', () => {
       if (!document.hidden) attemptAnew();
     });

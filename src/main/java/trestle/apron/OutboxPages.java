@@ -13,9 +13,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.time.Instant;
-import java.time.InstantSource;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import trestle.fleet.AircraftSheet;
 import trestle.formats.Json;
@@ -41,20 +38,19 @@ public class OutboxPages {
   @Inject Apron apron;
   @Inject Assets assets;
   @Inject FormToken token;
-  @Inject InstantSource clock;
   @Inject Viewer viewer;
 
   @CheckedTemplate(
       basePath = "apron",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record Outbox(Instant made) implements TemplateInstance {}
+  record Outbox() implements TemplateInstance {}
 
   @GET
   @Path("outbox")
   @PermitAll
   public Response outbox() {
-    return Answers.page(new Outbox(clock.instant().truncatedTo(ChronoUnit.SECONDS)));
+    return Answers.page(new Outbox());
   }
 
   /** Whose session the phone holds, and the token its next sending must carry. */

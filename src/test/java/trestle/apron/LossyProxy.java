@@ -23,6 +23,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import javax.net.ssl.SSLContext;
 
 /**
@@ -186,21 +187,20 @@ final class LossyProxy implements AutoCloseable {
                 values.forEach(value -> request.header(name, value));
               }
             });
-    if (secure) {
-      request.header("X-Forwarded-Proto", "https");
-      request.header("X-Forwarded-Host", phone.getRequestHeaders().getFirst("Host"));
-    }
+    request.header("X-Forwarded-Proto", secure ? "https" : "http");
     return request.build();
   }
 
-  private static void answer(HttpExchange phone, HttpResponse<byte[]> answer) throws IOException {
+  private void answer(HttpExchange phone, HttpResponse<byte[]> answer) throws IOException {
+    String self = (secure ? "https://" : "http://") + phone.getRequestHeaders().getFirst("Host");
+    UnaryOperator<String> own = value -> value.replaceFirst("^https?://127\\.0\\.0\\.1:\\d+", self);
     answer
         .headers()
         .map()
         .forEach(
             (name, values) -> {
               if (!name.startsWith(":") && !OF_THE_HOP.contains(name.toLowerCase(Locale.ROOT))) {
-                phone.getResponseHeaders().put(name, values);
+                phone.getResponseHeaders().put(name, values.stream().map(own).toList());
               }
             });
     byte[] body = answer.body();

@@ -74,6 +74,21 @@ public final class Visitor {
             .post(server + path));
   }
 
+  /** Sends a form as a script does that wants its answer as JSON. */
+  public Response postForJson(String path, Map<String, ?> fields) {
+    Map<String, Object> all = new LinkedHashMap<>(fields);
+    all.put("csrf-token", token);
+    return kept(
+        given()
+            .cookies(cookies)
+            .redirects()
+            .follow(false)
+            .accept("application/json")
+            .contentType("application/x-www-form-urlencoded; charset=UTF-8")
+            .formParams(all)
+            .post(server + path));
+  }
+
   /** A form as a browser would send it. */
   public record Filled(String action, Map<String, Object> fields) {
     /** The same with one field filled in otherwise. */

@@ -102,8 +102,10 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
   }
 
   /** A phone's browser that keeps what it is given in a directory, as one does between openings. */
-  public BrowserContext keeping(Path profile) {
+  public BrowserContext keeping(Path profile, String... moreFlags) {
     chromium();
+    List<String> flags = new ArrayList<>(FLAGS);
+    flags.addAll(List.of(moreFlags));
     return playwright
         .chromium()
         .launchPersistentContext(
@@ -111,7 +113,7 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
             new BrowserType.LaunchPersistentContextOptions()
                 .setExecutablePath(installed().orElseThrow())
                 .setHeadless(true)
-                .setArgs(FLAGS)
+                .setArgs(flags)
                 .setViewportSize(PHONE, PHONE_HEIGHT)
                 .setIsMobile(true)
                 .setHasTouch(true)
