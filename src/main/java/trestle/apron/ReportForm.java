@@ -39,8 +39,7 @@ public final class ReportForm {
 
   /** Neither is chosen beforehand: that there is nothing to report is for a person to say. */
   public List<Option> wrongs() {
-    return List.of(
-        new Option(NOTHING, "Nothing to report"), new Option(DEFECT, "Report a defect"));
+    return List.of(new Option(NOTHING, "Nothing to report"), new Option(DEFECT, "Report a defect"));
   }
 
   /**

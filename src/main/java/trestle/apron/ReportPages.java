@@ -179,9 +179,7 @@ public class ReportPages {
     return report.defect() == null
         ? report
         : new Report(
-            report.flight(),
-            report.defect(),
-            photos.prepare(viewer, upload.files(Photos.FIELD)));
+            report.flight(), report.defect(), photos.prepare(viewer, upload.files(Photos.FIELD)));
   }
 
   private static FlightSheet row(Flights.Entry entry, UUID row) {
@@ -211,8 +209,7 @@ public class ReportPages {
         components
             .fittings(viewer, List.of(aircraft.id()), now())
             .getOrDefault(aircraft.id(), List.of());
-    return new ReportForm(
-        flight, new DefectForm(flight.form(), viewer, clock.instant(), fitted));
+    return new ReportForm(flight, new DefectForm(flight.form(), viewer, clock.instant(), fitted));
   }
 
   private ReportNew page(AircraftSheet aircraft, ReportForm read, FlightSheet filed) {

@@ -132,8 +132,10 @@ class OutboxTest {
     context.setOffline(true);
     form(page);
     report(page, "09:00", "10:81");
+    assertThat(page.locator("#outbox li")).hasCount(1);
     form(page);
     report(page, "11:00", "12:00");
+    assertThat(page.locator("#outbox li")).hasCount(2);
     context.setOffline(false);
     assertThat(page.locator("#outbox")).containsText("Received as No. ");
     assertThat(page.locator("#outbox")).containsText("Landing must be a time");
@@ -284,8 +286,21 @@ class OutboxTest {
             "waiting",
             "fields",
             Map.of(
-                "date", "10 Mar 2025", "from", "Here", "to", "There", "take-off", "09:00",
-                "landing", "10:00", "landings", "1", "commander", "R. Ness", "anything-wrong",
+                "date",
+                "10 Mar 2025",
+                "from",
+                "Here",
+                "to",
+                "There",
+                "take-off",
+                "09:00",
+                "landing",
+                "10:00",
+                "landings",
+                "1",
+                "commander",
+                "R. Ness",
+                "anything-wrong",
                 "nothing"));
     page.evaluate(
         "entry => new Promise(done => { const open = indexedDB.open('trestle-outbox', 1);"
