@@ -380,7 +380,8 @@
     for (const name of ['date', 'commander']) form.elements[name].value = valueOf(entry, name);
     const meter = form.elements['meter-out'];
     if (meter) meter.value = valueOf(entry, 'meter-in') || '';
-    if (valueOf(entry, 'fuel-left')) form.elements['fuel-added'].value = '0';
+    const added = form.elements['fuel-added'];
+    if (added && valueOf(entry, 'fuel-left')) added.value = '0';
   }
 
   /** Has the server show the form with its sentences; it files nothing by that. */

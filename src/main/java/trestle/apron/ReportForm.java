@@ -42,18 +42,23 @@ public final class ReportForm {
     return List.of(new Option(NOTHING, "Nothing to report"), new Option(DEFECT, "Report a defect"));
   }
 
+  /** Whether a defect is to be reported, as chosen so far. */
+  boolean saysDefect() {
+    return form.has(WRONG, DEFECT);
+  }
+
   /**
    * The report without its photos, or null with the reasons noted in the form.
    *
-   * @param now for a defect of a flight that can't be read
+   * @param flown the flight as read already, or null where it can't be read
+   * @param now for a defect of such a flight
    */
-  Report read(Instant now) {
-    FlightDraft flown = flight.read();
+  Report read(FlightDraft flown, Instant now) {
     if (form.value(WRONG).isEmpty()) {
       form.fail(WRONG, "Say whether anything was wrong, or that there is nothing to report.");
     }
-    boolean wrong = DEFECT.equals(form.optional(WRONG, "Anything wrong").choice(NOTHING, DEFECT));
-    DefectDraft found = wrong ? defect.read(flown == null ? now : flown.landing()) : null;
-    return form.isBad() ? null : new Report(flown, found, List.of());
+    form.optional(WRONG, "Anything wrong").choice(NOTHING, DEFECT);
+    DefectDraft found = saysDefect() ? defect.read(flown == null ? now : flown.landing()) : null;
+    return form.isBad() ? null : new Report(flown, flight.found(), found, List.of());
   }
 }

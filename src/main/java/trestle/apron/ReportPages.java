@@ -31,6 +31,7 @@ import trestle.fleet.AircraftSheet;
 import trestle.fleet.Components;
 import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
+import trestle.flights.FlightDraft;
 import trestle.flights.FlightForm;
 import trestle.flights.FlightForms;
 import trestle.flights.FlightHints;
@@ -125,7 +126,7 @@ public class ReportPages {
     Form form = Form.of(upload.fields());
     ReportForm read = form(aircraft, forms.of(viewer, aircraft, form));
     boolean json = accept != null && accept.contains(MediaType.APPLICATION_JSON);
-    Report report = read.read(clock.instant());
+    Report report = read.read(flown(aircraft, read), clock.instant());
     if (!Sender.of(viewer).wrote(form)) {
       form.fail("", "Somebody else wrote this report: it is theirs to send, once they sign in.");
       return again(403, json, aircraft, read);
@@ -174,12 +175,22 @@ public class ReportPages {
         .toList();
   }
 
+  /** What is on file already is asked nothing more: it only wants its answer again. */
+  private FlightDraft flown(AircraftSheet aircraft, ReportForm read) {
+    return flights.ofForm(viewer, read.form().key()).isPresent()
+        ? read.flight().read()
+        : forms.read(viewer, aircraft, read.flight(), read.saysDefect());
+  }
+
   /** Photos are looked into before the transaction begins, since that takes its time. */
   private Report withPhotos(Report report, Upload upload) {
     return report.defect() == null
         ? report
         : new Report(
-            report.flight(), report.defect(), photos.prepare(viewer, upload.files(Photos.FIELD)));
+            report.flight(),
+            report.fluids(),
+            report.defect(),
+            photos.prepare(viewer, upload.files(Photos.FIELD)));
   }
 
   private static FlightSheet row(Flights.Entry entry, UUID row) {

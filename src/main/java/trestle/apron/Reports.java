@@ -38,7 +38,8 @@ public class Reports {
    */
   @Filing
   public Received file(Viewer viewer, UUID aircraftId, Report report, UUID formKey) {
-    JourneyLog.Logged logged = log.file(viewer, aircraftId, report.flight(), formKey);
+    JourneyLog.Logged logged =
+        log.file(viewer, aircraftId, report.flight(), report.fluids(), formKey);
     if (logged.repeated()) {
       refuseOtherThanBefore(viewer, logged, report);
     }
