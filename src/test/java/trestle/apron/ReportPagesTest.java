@@ -104,7 +104,7 @@ class ReportPagesTest {
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(refused.asString()).contains("photo.jpg");
     assertThat(flown()).isZero();
-    assertThat(found()).isZero();
+    assertThat(reported()).isZero();
   }
 
   @Test
@@ -122,7 +122,7 @@ class ReportPagesTest {
     pilot.postForJson(reports(), clean);
     assertConflict(withDefect(clean));
     assertThat(flown()).isEqualTo(2);
-    assertThat(found()).isEqualTo(1);
+    assertThat(reported()).isEqualTo(1);
   }
 
   @Test
@@ -262,7 +262,7 @@ class ReportPagesTest {
     return flights.page(viewer, aircraft, View.EVERYTHING, 1).flights();
   }
 
-  private long found() {
+  private long reported() {
     return defects.page(viewer, aircraft, false, 1).defects();
   }
 }
