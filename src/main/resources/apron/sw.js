@@ -69,7 +69,16 @@ async function page(request, url) {
 async function keptPage(path) {
   for (const name of await caches.keys()) {
     const kept = name.startsWith(PAGES) && await (await caches.open(name)).match(path);
-    if (kept) return kept;
+    if (kept) return marked(kept);
   }
   return null;
+}
+
+/** The page is told that it is a kept one. */
+async function marked(kept) {
+  const headers = new Headers(kept.headers);
+  headers.delete('Content-Encoding');
+  headers.delete('Content-Length');
+  const text = await kept.text();
+  return new Response(text.replace('<body ', '<body data-kept="yes" '), { headers });
 }

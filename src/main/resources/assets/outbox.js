@@ -350,8 +350,8 @@
   async function prepareForm() {
     const marks = form.querySelector('[data-outbox]').dataset;
     const key = form.elements['form-key'];
-    const kept = (await mine()).filter(entry => entry.format === FORMAT && isUnsent(entry));
-    const again = kept.find(entry => entry.key === (asking.get('entry') || key.value));
+    const unsent = (await mine()).filter(entry => entry.format === FORMAT && isUnsent(entry));
+    const again = unsent.find(entry => entry.key === (asking.get('entry') || key.value));
     if (again) {
       key.value = again.key;
       if (asking.has('entry')) {
@@ -363,10 +363,8 @@
     } else if (!marks.again) {
       // A page that was kept is opened more than once: each opening is a form of its own.
       key.value = newKey();
-      const made = Date.parse(marks.made);
-      if (Date.now() - made > 120e3) form.elements.date.value = dayIn(marks.zone);
-      followOn(kept.filter(entry => entry.action === form.getAttribute('action')
-        && entry.made > made).pop());
+      if (kept) form.elements.date.value = dayIn(marks.zone);
+      followOn(unsent.filter(entry => entry.action === form.getAttribute('action')).pop());
     }
     form.addEventListener('submit', submit);
     form.dataset.ready = 'yes';
@@ -490,24 +488,34 @@
 
   // Pages that were kept say how old they are, and take nothing that needs the server.
 
+  const made = new Date(document.body.dataset.made);
+  // The service worker says so: a phone's clock may be wrong.
+  const kept = 'kept' in document.body.dataset;
+
   function sayAge() {
     document.querySelectorAll('.age').forEach(said => said.remove());
-    for (const part of document.querySelectorAll('[data-made]')) {
-      const made = new Date(part.dataset.made);
-      const old = Date.now() - made > 120e3;
-      if (old || !navigator.onLine) {
-        const at = made.toLocaleString('en-GB', { day: 'numeric', month: 'short', hour: '2-digit',
-          minute: '2-digit' });
-        const form = 'outbox' in part.dataset;
-        part.prepend(make('p', { class: 'kept age', role: 'status' },
-          navigator.onLine ? '' : 'No signal. ',
-          old ? `This page is as this phone kept it at ${at}. ` : '',
-          form ? 'The report stays on this phone and is sent by itself later; you may close the page '
-            + 'once you have filed it.' : ''));
-      }
-      part.querySelectorAll('[data-on-line]').forEach(needs =>
-        needs.hidden = old || !navigator.onLine);
-    }
+    const part = form ? form.querySelector('.outbox') : document.querySelector('main');
+    if (document.querySelector('#outbox') || navigator.onLine && !kept) return;
+    const at = made.toLocaleString('en-GB', { day: 'numeric', month: 'short', hour: '2-digit',
+      minute: '2-digit' });
+    part.prepend(make('p', { class: 'kept age', role: 'status' },
+      navigator.onLine ? '' : 'No signal. ',
+      kept ? `This page is as this phone kept it at ${at}, ${ago(Date.now() - made)} ago. ` : '',
+      form ? 'The report stays on this phone and is sent by itself later; you may close the page '
+        + 'once you have filed it.' : 'Nothing can be signed or filed on it until there is a signal.'));
+  }
+
+  function ago(ms) {
+    const minutes = Math.round(ms / 60e3);
+    if (minutes < 90) return many(minutes, 'minute');
+    const hours = Math.round(minutes / 60);
+    return hours < 48 ? many(hours, 'hour') : many(Math.round(hours / 24), 'day');
+  }
+
+  /** A kept page's own forms are out of date; off line none but the outbox's goes anywhere. */
+  function closeForms() {
+    document.querySelectorAll('main form[method=post]').forEach(other =>
+      other.hidden = other !== form && (kept || !navigator.onLine));
   }
 
   // Keeping the pages that are needed without a signal.
@@ -586,10 +594,13 @@
     channel?.addEventListener('message', show);
     guardSignOut();
     sayAge();
+    closeForms();
     if (form) await prepareForm().catch(() => form.addEventListener('submit', submit));
     document.querySelector('#outbox-send button')?.addEventListener('click', attemptAnew);
-    addEventListener('offline', sayAge);
-    addEventListener('online', () => { sayAge(); attemptAnew(); keepPages().catch(() => {}); });
+    for (const turn of ['online', 'offline']) {
+      addEventListener(turn, () => { sayAge(); closeForms(); });
+    }
+    addEventListener('online', () => { attemptAnew(); keepPages().catch(() => {}); });
     document.addEventListener('visibilitychange', () => {
       if (!document.hidden) attemptAnew();
     });

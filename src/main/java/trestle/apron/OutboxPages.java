@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import trestle.fleet.AircraftSheet;
 import trestle.formats.Json;
@@ -63,13 +64,17 @@ public class OutboxPages {
     return ReportJson.answer(json.build());
   }
 
-  /** The pages to keep: a form for each aircraft that the viewer is likely to fly. */
+  /** The pages to keep, for each aircraft that the viewer is likely to fly. */
   @GET
   @Path("outbox/pages")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
   public Response pages() {
-    List<Json> pages =
-        apron.likelyToFly(viewer).stream().map(OutboxPages::form).map(Json.class::cast).toList();
+    List<Json> pages = new ArrayList<>();
+    for (AircraftSheet sheet : apron.likelyToFly(viewer)) {
+      String aircraft = "/aircraft/" + sheet.id();
+      pages.add(page(aircraft + "/reports/new", "Report a flight of " + sheet.registration()));
+      pages.add(page(aircraft + "/pre-flight", "Before you take " + sheet.registration()));
+    }
     return ReportJson.answer(Json.object().put("pages", new Json.Arr(pages)).build());
   }
 
@@ -117,11 +122,8 @@ public class OutboxPages {
         .build();
   }
 
-  private static Json form(AircraftSheet aircraft) {
-    return Json.object()
-        .put("href", "/aircraft/" + aircraft.id() + "/reports/new")
-        .put("label", "Report a flight of " + aircraft.registration())
-        .build();
+  private static Json page(String href, String label) {
+    return Json.object().put("href", href).put("label", label).build();
   }
 
   private static String text(Object value) {

@@ -14,10 +14,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -71,8 +69,7 @@ public class ReportPages {
 
   /**
    * @param filed what this form has filed before, when it is sent with other content; else null
-   * @param made when this page was made: a phone that kept it says how old it is
-   * @param zone in which its dates and times are
+   * @param zone in which its dates and times are: a kept page begins with today's date there
    */
   @CheckedTemplate(
       basePath = "apron",
@@ -86,7 +83,6 @@ public class ReportPages {
       FlightHints hints,
       String times,
       FlightSheet filed,
-      Instant made,
       String zone)
       implements TemplateInstance {}
 
@@ -232,7 +228,6 @@ public class ReportPages {
         forms.hints(viewer, aircraft),
         viewer.timesInUtc() ? "UTC" : "local time",
         filed,
-        clock.instant().truncatedTo(ChronoUnit.SECONDS),
         viewer.flightZone().getId());
   }
 

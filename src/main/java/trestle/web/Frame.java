@@ -4,6 +4,9 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.inject.Named;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -13,6 +16,7 @@ import java.util.stream.Stream;
 @RequestScoped
 public class Frame {
   @Inject Instance<Viewer> viewers;
+  @Inject InstantSource clock;
 
   private Viewer viewer;
 
@@ -29,6 +33,11 @@ public class Frame {
       viewer = viewers.get();
     }
     return viewer;
+  }
+
+  /** When the page is made: a phone that has kept it says how old it is. */
+  public Instant made() {
+    return clock.instant().truncatedTo(ChronoUnit.SECONDS);
   }
 
   /** Shows the frame as this viewer sees it. */
