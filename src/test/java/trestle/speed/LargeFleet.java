@@ -138,8 +138,8 @@ class LargeFleet {
             select gen_random_uuid() as id, a.id as aircraft_id, r.id as requirement_id,
               now() - interval '160 days' * n + interval '1 hour' as at,
               h.size + row_number() over (order by n desc, a.id, r.id) as seq,
-              (select min(recorded_by::text)::uuid from ledger_entry e
-                where e.operator_id = a.operator_id) as person
+              (select recorded_by from ledger_entry
+                where operator_id = '%1$s' and seq = 1) as person
             from aircraft a
               join requirement r using (operator_id)
               join ledger_head h using (operator_id), generate_series(1, 3) as n
