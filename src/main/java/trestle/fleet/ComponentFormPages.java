@@ -19,6 +19,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
 import trestle.ledger.View;
@@ -193,7 +194,12 @@ public class ComponentFormPages {
   @Path("{id}/corrections/{record}")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askCorrection(@PathParam("id") UUID id, @PathParam("record") UUID record) {
-    Correctable correctable = correctable(id, record);
+    Correctable correctable =
+        correctable(id, record)
+            .orElseThrow(
+                () ->
+                    new NotHere(
+                        "There is no such record of this component, or it was corrected already."));
     Form form =
         Form.blank()
             .with("on", Shown.date(correctable.at().atZone(viewer.flightZone()).toLocalDate()))
@@ -210,7 +216,7 @@ public class ComponentFormPages {
       @PathParam("record") UUID record,
       MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    Correctable correctable = correctable(id, record);
+    Correctable correctable = correctableOrOvertaken(id, record);
     Instant at = StatedMoment.of(form, "On", viewer, clock.instant());
     String reason = form.required("reason", "Reason").text(500);
     return filed(
@@ -245,29 +251,53 @@ public class ComponentFormPages {
   private record Correctable(
       String what, Instant at, String onFile, Consumer<Fitments.Correcting> correct) {}
 
-  private Correctable correctable(UUID id, UUID record) {
+  /** Somebody may have corrected it while this form was open: it is shown again, with theirs. */
+  private Correctable correctableOrOvertaken(UUID id, UUID record) {
+    Optional<Correctable> stands = correctable(id, record);
+    if (stands.isPresent()) {
+      return stands.get();
+    }
+    Components.Overtaken overtaken =
+        components
+            .overtaken(viewer, id, record)
+            .orElseThrow(() -> new NotHere("There is no such record of this component."));
+    return correctable(
+        overtaken.what(),
+        overtaken.at(),
+        "corrected by somebody else since",
+        asked -> {
+          throw new Stale(
+              "Someone corrected this record since you opened this form. Look at the component’s"
+                  + " history, and correct what stands there.");
+        });
+  }
+
+  private Optional<Correctable> correctable(UUID id, UUID record) {
     ComponentHistory history = components.history(viewer, id, View.EVERYTHING);
     for (Fitting fitting : history.fittings()) {
       String place = registration(fitting.aircraftId()) + ", " + fitting.positionLabel();
       if (fitting.fitmentId().equals(record)) {
-        return correctable(
-            "fitment", fitting.from(), place, asked -> fitments.correctFitment(viewer, asked));
+        return Optional.of(
+            correctable(
+                "fitment", fitting.from(), place, asked -> fitments.correctFitment(viewer, asked)));
       }
       if (record.equals(fitting.removalId())) {
-        return correctable(
-            "removal", fitting.to(), place, asked -> fitments.correctRemoval(viewer, asked));
+        return Optional.of(
+            correctable(
+                "removal", fitting.to(), place, asked -> fitments.correctRemoval(viewer, asked)));
       }
     }
     for (ComponentHistory.Overhaul overhaul : history.overhauls()) {
       if (overhaul.id().equals(record)) {
-        return correctable(
-            "overhaul",
-            overhaul.at(),
-            overhaul.reference(),
-            asked -> fitments.correctOverhaul(viewer, asked));
+        return Optional.of(
+            correctable(
+                "overhaul",
+                overhaul.at(),
+                overhaul.reference(),
+                asked -> fitments.correctOverhaul(viewer, asked)));
       }
     }
-    throw new NotHere("There is no such record of this component, or it was corrected already.");
+    return Optional.empty();
   }
 
   private Correctable correctable(

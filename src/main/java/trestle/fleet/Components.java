@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.Filed;
@@ -58,7 +59,7 @@ public class Components {
   @Filing
   public UUID register(Viewer viewer, Registering asked) {
     Filings.refuse(faults(viewer, asked));
-    filings.notLater(asked.at(), "at");
+    filings.notLater(asked.at(), "on");
     var before = forms.ofForm(ComponentRow.class, asked.formKey());
     if (before.isPresent()) {
       return before.get().componentId;
@@ -130,6 +131,31 @@ public class Components {
   }
 
   /**
+   * A fitment, removal or overhaul of a component that somebody has corrected since: when it had
+   * been, and what it was.
+   */
+  @Reading
+  public Optional<Overtaken> overtaken(Viewer viewer, UUID componentId, UUID record) {
+    Optional<Fitment> fitment = forms.row(Fitment.class, record);
+    Optional<Removal> removal = forms.row(Removal.class, record);
+    Optional<ComponentOverhaul> overhaul = forms.row(ComponentOverhaul.class, record);
+    return fitment
+        .or(() -> removal.flatMap(row -> forms.row(Fitment.class, row.fitmentId)))
+        .map(row -> row.componentId)
+        .or(() -> overhaul.map(row -> row.componentId))
+        .filter(componentId::equals)
+        .map(
+            found ->
+                fitment
+                    .map(row -> new Overtaken("fitment", row.happenedAt()))
+                    .or(() -> removal.map(row -> new Overtaken("removal", row.happenedAt())))
+                    .orElseGet(() -> new Overtaken("overhaul", overhaul.get().happenedAt())));
+  }
+
+  /** What stood where somebody's correction stands now. */
+  public record Overtaken(String what, Instant at) {}
+
+  /**
    * @throws NotHere when the operator had no such component in the view
    */
   @Reading
@@ -186,7 +212,7 @@ public class Components {
                   && run.sinceOverhaul() > run.sinceNew()) {
                 faults.add(
                     new Refusal.Reason(
-                        "since-overhaul-" + counter.name(),
+                        counter.name() + "-overhaul",
                         "Since overhaul must not be more than since new."));
               }
             });

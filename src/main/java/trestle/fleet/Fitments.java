@@ -47,7 +47,7 @@ public class Fitments {
    */
   @Filing
   public UUID fit(Viewer viewer, Fit asked) {
-    filings.notLater(asked.at(), "at");
+    filings.notLater(asked.at(), "on");
     revisions.bump(viewer, asked.aircraftId());
     lock(asked.componentId());
     var before = rows.ofForm(Fitment.class, asked.formKey());
@@ -58,7 +58,7 @@ public class Fitments {
     ComponentHistory component = components.history(viewer, asked.componentId(), View.EVERYTHING);
     if (position.kind() != component.sheet().kind()) {
       throw new Refusal(
-          "position",
+          "place",
           position.label()
               + " takes a part of kind "
               + position.kind().word()
@@ -88,7 +88,7 @@ public class Fitments {
    */
   @Filing
   public UUID remove(Viewer viewer, Remove asked) {
-    filings.notLater(asked.at(), "at");
+    filings.notLater(asked.at(), "on");
     Fitment fitment = fitment(asked.fitmentId());
     revisions.bump(viewer, fitment.aircraftId);
     lock(fitment.componentId);
@@ -115,7 +115,7 @@ public class Fitments {
   /** Files an overhaul: time since overhaul restarts, time since new runs on. */
   @Filing
   public UUID overhaul(Viewer viewer, Overhaul asked) {
-    filings.notLater(asked.at(), "at");
+    filings.notLater(asked.at(), "on");
     ComponentHistory component = lockedWithAircraft(viewer, asked.componentId());
     var before = rows.ofForm(ComponentOverhaul.class, asked.formKey());
     if (before.isPresent()) {
@@ -133,7 +133,7 @@ public class Fitments {
   /** Puts the moment of a fitment right, or says that there was none. */
   @Filing
   public void correctFitment(Viewer viewer, Correcting asked) {
-    filings.notLater(asked.at(), "at");
+    filings.notLater(asked.at(), "on");
     Fitment original = fitment(asked.corrects());
     revisions.bump(viewer, original.aircraftId);
     lock(original.componentId);
@@ -159,7 +159,7 @@ public class Fitments {
   /** Puts the moment of a removal right, or says that there was none. */
   @Filing
   public void correctRemoval(Viewer viewer, Correcting asked) {
-    filings.notLater(asked.at(), "at");
+    filings.notLater(asked.at(), "on");
     Removal original =
         rows.row(Removal.class, asked.corrects())
             .orElseThrow(() -> new NotHere("There is no such removal here."));
@@ -185,7 +185,7 @@ public class Fitments {
   /** Puts the moment of an overhaul right, or says that there was none. */
   @Filing
   public void correctOverhaul(Viewer viewer, Correcting asked) {
-    filings.notLater(asked.at(), "at");
+    filings.notLater(asked.at(), "on");
     ComponentOverhaul original =
         rows.row(ComponentOverhaul.class, asked.corrects())
             .orElseThrow(() -> new NotHere("There is no such overhaul here."));
@@ -221,7 +221,7 @@ public class Fitments {
     return fleet.positions(viewer, asked.aircraftId(), View.EVERYTHING).stream()
         .filter(position -> position.code().equals(asked.positionCode()))
         .findFirst()
-        .orElseThrow(() -> new Refusal("position", "Position must be one of this aircraft's."));
+        .orElseThrow(() -> new Refusal("place", "Position must be one of this aircraft's."));
   }
 
   private Fitment fitment(UUID id) {
@@ -247,7 +247,7 @@ public class Fitments {
     for (Fitting fitting : fittings) {
       if (fitting.to() == null || fitting.to().isAfter(at)) {
         throw new Refusal(
-            "component",
+            "place",
             "It is fitted to "
                 + registration(viewer, fitting.aircraftId())
                 + " ("
@@ -262,7 +262,7 @@ public class Fitments {
       boolean stillThere = other.to() == null || other.to().isAfter(asked.at());
       if (other.positionCode().equals(position.code()) && stillThere) {
         throw new Refusal(
-            "position",
+            "place",
             position.label()
                 + " is taken then or later by "
                 + other.description()
@@ -276,14 +276,14 @@ public class Fitments {
   private void refuseBeforeFitting(Viewer viewer, Instant at, Fitting fitting) {
     if (at.isBefore(fitting.from())) {
       throw new Refusal(
-          "at", "Removed must not be before it was fitted, " + viewer.dateOf(fitting.from()) + ".");
+          "on", "Removed must not be before it was fitted, " + viewer.dateOf(fitting.from()) + ".");
     }
   }
 
   /** A fitment moved in time must not meet another of the component or in the position. */
   private void refuseFitClash(Viewer viewer, Instant at, Fitting fitting) {
     if (fitting.to() != null && at.isAfter(fitting.to())) {
-      throw new Refusal("at", "Fitted must not be after it was removed.");
+      throw new Refusal("on", "Fitted must not be after it was removed.");
     }
     refuseMeeting(viewer, at, fitting.to(), fitting);
   }
@@ -296,7 +296,7 @@ public class Fitments {
     for (Fitting other :
         components.history(viewer, fitting.componentId(), View.EVERYTHING).fittings()) {
       if (!other.fitmentId().equals(fitting.fitmentId()) && meet(from, to, other)) {
-        throw new Refusal("at", "It was fitted elsewhere then.");
+        throw new Refusal("on", "It was fitted elsewhere then.");
       }
     }
     for (Fitting other : ofAircraft(viewer, fitting.aircraftId())) {
@@ -304,7 +304,7 @@ public class Fitments {
           && other.positionCode().equals(fitting.positionCode())
           && meet(from, to, other)) {
         throw new Refusal(
-            "at", fitting.positionLabel() + " was taken then by serial " + other.serial() + ".");
+            "on", fitting.positionLabel() + " was taken then by serial " + other.serial() + ".");
       }
     }
   }

@@ -43,7 +43,7 @@ public class Meters {
   /** States what a counter stood at, or puts an earlier statement right. */
   @Filing
   public void open(Viewer viewer, UUID aircraftId, Opening asked) {
-    Instant at = filings.notLater(asked.at(), "at");
+    Instant at = filings.notLater(asked.at(), "on");
     if (asked.amount() != null && asked.amount() < 0) {
       throw new Refusal("amount", "Total must not be negative.");
     }
@@ -69,7 +69,7 @@ public class Meters {
   /** Files a meter's replacement or roll-over, or puts an earlier one right. */
   @Filing
   public void changeMeter(Viewer viewer, UUID aircraftId, ChangingMeter asked) {
-    Instant at = filings.notLater(asked.at(), "at");
+    Instant at = filings.notLater(asked.at(), "on");
     revisions.bump(viewer, aircraftId);
     if (repository.ofForm(MeterChange.class, asked.formKey()).isPresent()) {
       return;

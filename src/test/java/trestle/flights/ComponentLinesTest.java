@@ -144,14 +144,14 @@ class ComponentLinesTest {
     UUID engine = hangar.engine(engineer, "E-1", BEGINNING, 0L, 0L);
     UUID spare = hangar.engine(engineer, "E-2", BEGINNING, 0L, 0L);
     UUID fitment = hangar.fit(engineer, engine, one, "engine", day("02T00:00"));
-    refused("component", () -> hangar.fit(engineer, engine, other, "engine", day("03T00:00")));
-    refused("position", () -> hangar.fit(engineer, spare, one, "engine", day("03T00:00")));
-    refused("position", () -> hangar.fit(engineer, spare, one, "engine", day("01T00:00")));
-    refused("position", () -> hangar.fit(engineer, spare, other, "propeller", day("03T00:00")));
-    refused("position", () -> hangar.fit(engineer, spare, other, "tail", day("03T00:00")));
-    refused("at", () -> hangar.remove(engineer, fitment, day("01T00:00")));
+    refused("place", () -> hangar.fit(engineer, engine, other, "engine", day("03T00:00")));
+    refused("place", () -> hangar.fit(engineer, spare, one, "engine", day("03T00:00")));
+    refused("place", () -> hangar.fit(engineer, spare, one, "engine", day("01T00:00")));
+    refused("place", () -> hangar.fit(engineer, spare, other, "propeller", day("03T00:00")));
+    refused("place", () -> hangar.fit(engineer, spare, other, "tail", day("03T00:00")));
+    refused("on", () -> hangar.remove(engineer, fitment, day("01T00:00")));
     refused(
-        "at",
+        "on",
         () -> hangar.fit(engineer, spare, other, "engine", Instant.parse("2999-01-01T00:00:00Z")));
   }
 

@@ -9,10 +9,21 @@ import trestle.house.Yard.Rows;
 final class Addresses {
   private static final Pattern NAME = Pattern.compile("\\{(\\w+)}");
 
+  /** Lists that come with the program, alike for every operator; files by their hash. */
+  private static final Pattern NO_ROWS = Pattern.compile("/(assets|rule-profile/examples)/.*");
+
+  /** Of these the yard has no row yet; whoever makes one takes its word away here. */
+  private static final Pattern NONE_YET =
+      Pattern.compile(
+          "/(photos|fuel-and-oil|defects|deferrals|rectifications|occurrences|abnormal-events"
+              + "|abnormal-event-kinds)/\\{.*");
+
   private Addresses() {}
 
   static boolean nameRow(Route route) {
-    return route.path().contains("{") && !route.path().startsWith("/assets/");
+    return route.path().contains("{")
+        && !NO_ROWS.matcher(route.path()).matches()
+        && !NONE_YET.matcher(route.path()).matches();
   }
 
   /**
@@ -51,7 +62,8 @@ final class Addresses {
     if (route.path().equals("/flights/{id}/explanations")) {
       return "?kind=overlap";
     }
-    boolean onAircraft = route.path().matches("/requirements/(.*/)?new");
+    boolean onAircraft =
+        route.path().matches("/(requirements/(.*/)?|defects/|abnormal-events/)new");
     return onAircraft ? "?aircraft=" + rows.aircraft() : "";
   }
 }
