@@ -59,15 +59,19 @@ create index defect_of_flight on defect (operator_id, flight_entry_id) where fli
 create unique index one_defect_a_number on defect (operator_id, number) where corrects is null;
 
 -- What an engineer did about a defect, to which data, under which licence: it closes the defect.
+-- Copied from old papers it says so, and who signed them: a transcription is not a certification.
 create table rectification (
   like filed_row including all,
   aircraft_id uuid not null,
   defect_entry_id uuid not null,
   done text not null check (length(trim(done)) between 1 and 4000),
-  data_reference text not null check (length(trim(data_reference)) between 1 and 200),
-  licence_number text not null check (length(licence_number) between 1 and 60),
+  data_reference text not null check (length(data_reference) <= 200),
+  licence_number text not null check (length(licence_number) <= 60),
   licence_kind text not null,
-  foreign key (operator_id, aircraft_id) references aircraft
+  transcribed_from text not null default '' check (length(transcribed_from) <= 200),
+  signed_by text not null default '' check (length(signed_by) <= 120),
+  foreign key (operator_id, aircraft_id) references aircraft,
+  check (transcribed_from <> '' or length(trim(data_reference)) > 0 and licence_number <> '')
 );
 call as_filed('rectification');
 create index rectification_of_defect on rectification (operator_id, defect_entry_id);

@@ -73,6 +73,24 @@ public final class DefectForm {
         found);
   }
 
+  /**
+   * As {@link #read(Instant)}, of a page that its sender can't be asked about any more: a system
+   * that means several, or none, is kept among the words, and an engineer sorts it.
+   */
+  public DefectDraft readAsSent(Instant foundAt) {
+    String typed = form.value("system").strip();
+    boolean clear = typed.isEmpty() || Chapters.meant(typed).size() == 1;
+    if (clear || !form.value("chapter").isEmpty()) {
+      return read(foundAt);
+    }
+    String words = form.value("words").strip();
+    if (!words.isEmpty() && words.length() + typed.length() + 10 <= DefectDraft.MOST_WORDS) {
+      form.with("words", words + "\nSystem: " + typed);
+    }
+    form.with("system", "");
+    return read(foundAt);
+  }
+
   /** A page filled in as a defect was filed. */
   static Form filled(DefectSheet sheet) {
     DefectDraft defect = sheet.defect();

@@ -166,6 +166,40 @@ public class Defects {
     return row.id();
   }
 
+  /**
+   * A rectification as old papers tell it.
+   *
+   * @param transcribedFrom which paper, and where on it
+   * @param signedBy whose signature it bears
+   */
+  public record OldRectification(
+      String done, String dataReference, String transcribedFrom, String signedBy, Instant at) {}
+
+  /** Closes a defect by what old papers say was done: copied, not certified. */
+  @Filing
+  public UUID transcribe(Viewer viewer, UUID entryId, OldRectification old) {
+    DefectSheet defect = current(entryId);
+    revisions.bump(viewer, defect.aircraftId());
+    if (old.done().isBlank() || old.transcribedFrom().isBlank()) {
+      throw new Refusal("transcribed-from", "Say what was done, and on which paper it stands.");
+    }
+    if (!repository.rectifications(List.of(entryId), View.EVERYTHING).isEmpty()) {
+      throw new Stale("Defect " + defect.no() + " was rectified already. Nothing was filed.");
+    }
+    Rectification row = new Rectification();
+    row.aircraftId = defect.aircraftId();
+    row.defectEntryId = entryId;
+    row.done = old.done().strip();
+    row.dataReference = old.dataReference();
+    row.licenceNumber = "";
+    row.licenceKind = "";
+    row.transcribedFrom = old.transcribedFrom().strip();
+    row.signedBy = old.signedBy();
+    row.happened(old.at(), viewer.dateOf(old.at()));
+    ledger.file(act(viewer), row);
+    return row.id();
+  }
+
   /** Says what a rectification should have said; the original is kept and shown. */
   @Filing
   public UUID correctRectification(

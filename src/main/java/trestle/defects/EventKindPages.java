@@ -61,9 +61,9 @@ public class EventKindPages {
   }
 
   @GET
-  @Path("abnormal-event-kinds/{code}")
+  @Path("abnormal-event-kinds/{kind}")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response edit(@PathParam("code") String code) {
+  public Response edit(@PathParam("kind") String code) {
     EventKind kind = kind(code);
     return Answers.page(
         new EventKindEdit(
@@ -71,20 +71,20 @@ public class EventKindPages {
   }
 
   @POST
-  @Path("abnormal-event-kinds/{code}")
+  @Path("abnormal-event-kinds/{kind}")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response change(@PathParam("code") String code, MultivaluedMap<String, String> posted) {
+  public Response change(@PathParam("kind") String code, MultivaluedMap<String, String> posted) {
     EventKind kind = kind(code);
     Form form = Form.of(posted);
     return state(form, code, () -> new EventKindEdit(kind, form));
   }
 
   @POST
-  @Path("abnormal-event-kinds/{code}/withdrawal")
+  @Path("abnormal-event-kinds/{kind}/withdrawal")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response withdraw(@PathParam("code") String code, MultivaluedMap<String, String> posted) {
+  public Response withdraw(@PathParam("kind") String code, MultivaluedMap<String, String> posted) {
     kinds.withdraw(viewer, code);
     return Answers.see("/abnormal-event-kinds");
   }

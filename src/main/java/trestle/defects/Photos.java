@@ -64,7 +64,15 @@ public class Photos {
     if (file.size() > MOST_BYTES) {
       throw new IllegalArgumentException("is larger than 10 MB");
     }
-    byte[] bytes = file.bytes();
+    return prepare(viewer, file.bytes());
+  }
+
+  /**
+   * Looks into one picture.
+   *
+   * @throws IllegalArgumentException with the end of a sentence that begins with its name
+   */
+  public PhotoDraft prepare(Viewer viewer, byte[] bytes) {
     String source = sha256(bytes);
     String known = walled.keptFrom(viewer, source);
     if (known != null) {

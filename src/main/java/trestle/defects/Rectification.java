@@ -19,6 +19,8 @@ class Rectification extends Filed {
   String dataReference;
   String licenceNumber;
   String licenceKind;
+  String transcribedFrom = "";
+  String signedBy = "";
 
   @Override
   public UUID ledgerAircraft() {

@@ -4,7 +4,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 
-/** One filed row of what was done about a defect. */
+/**
+ * One filed row of what was done about a defect.
+ *
+ * @param transcribedFrom the old paper it was copied from, or "" when it was certified here
+ * @param signedBy who signed that paper
+ */
 public record RectificationSheet(
     UUID id,
     UUID defectEntryId,
@@ -12,6 +17,8 @@ public record RectificationSheet(
     String dataReference,
     String licenceNumber,
     String licenceKind,
+    String transcribedFrom,
+    String signedBy,
     Instant at,
     LocalDate on,
     long ledgerSeq,
@@ -19,6 +26,10 @@ public record RectificationSheet(
     UUID recordedBy,
     UUID corrects,
     String reason) {
+
+  public boolean isTranscribed() {
+    return !transcribedFrom.isEmpty();
+  }
 
   static RectificationSheet of(Rectification row) {
     return new RectificationSheet(
@@ -28,6 +39,8 @@ public record RectificationSheet(
         row.dataReference,
         row.licenceNumber,
         row.licenceKind,
+        row.transcribedFrom,
+        row.signedBy,
         row.happenedAt(),
         row.happenedOn(),
         row.ledgerSeq(),

@@ -32,6 +32,7 @@ class DemoLoader {
   @Inject FlightLoad flightLoad;
   @Inject WorkLoad workLoad;
   @Inject FluidLoad fluidLoad;
+  @Inject DefectLoad defectLoad;
   @Inject Telling telling;
   @Inject TheClock clock;
 
@@ -111,6 +112,7 @@ class DemoLoader {
     events.addAll(workLoad.extensions(stage));
     events.addAll(workLoad.rates(stage));
     events.addAll(fluidLoad.events(stage));
+    events.addAll(defectLoad.events(stage));
     events.sort(Comparator.comparing(Event::recordedAt));
     return events;
   }

@@ -51,10 +51,19 @@ final class Addresses {
           case "extensions" -> rows.extension();
           case "members" -> rows.member();
           case "signatures" -> rows.signature();
-          case "code" -> null;
+          case "defects" -> rows.defect();
+          case "rectifications" -> rows.rectification();
+          case "occurrences" -> rows.occurrence();
+          case "abnormal-events" -> rows.event();
+          case "code", "kind", "sha" -> null;
           default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
         };
-    return id == null ? "spare-bay" : id;
+    return switch (of) {
+      case "code" -> "spare-bay";
+      case "kind" -> rows.eventKind();
+      case "sha" -> rows.photo();
+      default -> id;
+    };
   }
 
   /** What some pages need besides, to open at all. */

@@ -38,6 +38,11 @@ record Errand(
     String lifting = "/groundings/" + rows.grounding() + "/lifting";
     String voiding = "/extensions/" + rows.extension() + "/voiding";
     String correction = "/corrections/" + rows.fitment();
+    String defect = "/defects/" + rows.defect();
+    String rectification = "/rectifications/" + rows.rectification();
+    String report = "/occurrences/" + rows.occurrence() + "/report";
+    String inspection = "/abnormal-events/" + rows.event() + "/inspection";
+    String kind = "/abnormal-event-kinds/" + rows.eventKind();
     return List.of(
         on(AIRCRAFT + "/particulars", aircraft + "/particulars", "/particulars")
             .with("built", "2001", "reason", "Plate read again")
@@ -191,6 +196,55 @@ record Errand(
             .wrongly("reason", "")
             .shows("value=\"pilot\" checked"),
         on("/members/{id}/shut-out", member, "/shut-out").shows("Shut out now"),
+        on("/defects", "/defects/new" + on, "/defects")
+            .with("words", "Nose wheel <shimmies>", "judgement", "can-fly", "system", "shimmy")
+            .with("place", "Nose leg")
+            .wrongly("system", "flux")
+            .shows("Nose wheel &lt;shimmies&gt;"),
+        on("/defects/{id}/correction", defect + "/correction", "/correction")
+            .with("words", "Alternator hums & whines", "reason", "Heard it again")
+            .wrongly("reason", "")
+            .shows("Heard it again"),
+        on("/defects/{id}/repeats", defect + "/repeats", "/repeats")
+            .with("earlier", rows.earlierDefect().toString(), "said", "same")
+            .with("remark", "The same hum")
+            .wrongly("remark", "x".repeat(501))
+            .shows("confirmed as the same"),
+        on("/defects/{id}/occurrence", defect + "/occurrence", "/occurrence")
+            .with("kind", "service difficulty", "report-to", "The authority")
+            .wrongly("report-to", "")
+            .shows("service difficulty"),
+        on("/occurrences/{id}/report", report, "/report")
+            .with("reference", "Letter 12")
+            .wrongly("on", "31 Feb 2026")
+            .shows("Letter 12"),
+        on("/defects/{id}/rectification", defect + "/rectification", "/rectification")
+            .with("done", "Bearing replaced", "data-reference", "Manual 24-30")
+            .with("licence", Yard.LICENCE, "password", Company.PASSWORD)
+            .wrongly("done", "")
+            .shows("Bearing replaced"),
+        on("/rectifications/{id}/correction", rectification + "/correction", "/correction")
+            .with("done", "Belt replaced", "reason", "Wrong line", "password", Company.PASSWORD)
+            .wrongly("reason", "")
+            .shows("Belt replaced"),
+        on("/abnormal-events", "/abnormal-events/new" + on, "/abnormal-events")
+            .with("kind", "heavy-landing", "words", "Dropped from a metre")
+            .wrongly("words", "")
+            .shows("Dropped from a metre"),
+        on("/abnormal-events/{id}/inspection", inspection, "/inspection")
+            .with("found", "Nothing found", "data-reference", "Manual 5-50")
+            .with("licence", Yard.LICENCE, "password", Company.PASSWORD)
+            .wrongly("found", "")
+            .shows("Nothing found"),
+        on("/abnormal-event-kinds", "/abnormal-event-kinds", "/abnormal-event-kinds")
+            .with("name", "Dust storm", "inspection", "Filter & seals")
+            .wrongly("name", "")
+            .shows("Filter &amp; seals"),
+        on("/abnormal-event-kinds/{kind}", kind, kind)
+            .with("inspection", "Hull and struts")
+            .wrongly("name", "")
+            .shows("Hull and struts"),
+        on("/abnormal-event-kinds/{kind}/withdrawal", kind, "/withdrawal").shows("Hail"),
         on("/aircraft", "/aircraft/new", "/aircraft")
             .with("registration", "QX-NEW", "type", "Skerry 200", "serial", "S-9")
             .with("hours", "1,234.5", "landings", "2,000", "engines", "none")

@@ -68,6 +68,7 @@ class Yard {
   @Inject Requirements requirements;
   @Inject Compliances compliances;
   @Inject Extensions extensions;
+  @Inject Wreck wreck;
   @Inject InstantSource clock;
 
   /** The ids of an operator's rows. */
@@ -90,7 +91,14 @@ class Yard {
       UUID extension,
       UUID member,
       UUID ready,
-      UUID signature) {
+      UUID signature,
+      UUID earlierDefect,
+      UUID defect,
+      UUID rectification,
+      UUID occurrence,
+      UUID event,
+      String eventKind,
+      String photo) {
 
     Visitor owner() {
       return company.visitor(Role.OWNER);
@@ -168,6 +176,7 @@ class Yard {
                 null));
     UUID grounding = groundings.ground(viewer, aircraft, mark + " bird strike", null);
     UUID ready = ramp.bare(viewer, mark + " 300", registration + "R");
+    Wreck.Found found = wreck.of(viewer, mark, aircraft, clock.instant());
     return new Rows(
         company,
         mark,
@@ -187,7 +196,14 @@ class Yard {
         extension,
         company.people().get(Role.AUDITOR),
         ready,
-        ramp.taken(viewer, ready, LICENCE));
+        ramp.taken(viewer, ready, LICENCE),
+        found.earlier(),
+        found.defect(),
+        found.rectification(),
+        found.occurrence(),
+        found.event(),
+        found.eventKind(),
+        found.photo());
   }
 
   private static Viewer inEveryRole(Company company, UUID person) {

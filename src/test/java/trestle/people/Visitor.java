@@ -114,6 +114,12 @@ public final class Visitor {
 
   /** Sends a form with files as a browser does. */
   public Response upload(String path, Map<String, ?> fields, List<Chosen> files) {
+    return uploadWithToken(token, path, fields, files);
+  }
+
+  /** The same, with a token that may be another's or none at all. */
+  public Response uploadWithToken(
+      String token, String path, Map<String, ?> fields, List<Chosen> files) {
     var request = given().cookies(cookies).redirects().follow(false);
     Map<String, Object> all = new LinkedHashMap<>(fields);
     all.put("csrf-token", token);
