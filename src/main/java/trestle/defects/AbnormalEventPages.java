@@ -162,7 +162,7 @@ public class AbnormalEventPages {
     String data = form.required("data-reference", "Data").text(200);
     Instant at = StatedMoment.of(form, "Done on", viewer, clock.instant());
     String licence = form.required("licence", "Licence").text(60);
-    if (form.value("password").isEmpty()) {
+    if (!form.resumed() && form.value("password").isEmpty()) {
       form.fail("password", "Password must not be blank: it is how you sign.");
     }
     if (form.isReady()) {

@@ -49,7 +49,7 @@ class DefectLoad {
     UUID[] told = new UUID[1];
     List<Event> events = new ArrayList<>();
     events.add(
-        new Event(
+        new Event.Filed(
             found,
             () -> {
               told[0] = reported(line, stage.fleet().aircraft(registration), by, found);
@@ -59,7 +59,7 @@ class DefectLoad {
       Instant fixed = plan.morning(line.count("fixed_days_ago")).plus(AFTERNOON);
       Viewer copying = stage.cast().any(Role.CONTROLLER);
       events.add(
-          new Event(
+          new Event.Filed(
               fixed.plus(Duration.ofMinutes(50)),
               () -> {
                 UUID earlier = last.put(registration, told[0]);
