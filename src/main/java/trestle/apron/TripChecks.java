@@ -11,7 +11,10 @@ import java.util.Map;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Stream;
+import trestle.defects.DefectLine;
+import trestle.defects.OpenDefects;
 import trestle.fleet.Revisions;
+import trestle.ledger.View;
 import trestle.standing.AircraftStanding;
 import trestle.standing.DueItem;
 import trestle.standing.Standings;
@@ -26,6 +29,7 @@ class TripChecks {
 
   @Inject Standings standings;
   @Inject Revisions revisions;
+  @Inject OpenDefects defects;
   @Inject InstantSource clock;
 
   /** One aircraft as the page shows it before and after a trip is asked for. */
@@ -62,10 +66,19 @@ class TripChecks {
 
   private List<Ready> ready(Viewer viewer, Map<UUID, Long> current) {
     LocalDate today = viewer.dateOf(clock.instant());
+    Map<UUID, List<DefectLine>> open = defects.of(viewer, current.keySet(), View.asAt(today));
     return standings.now(viewer, current, today).values().stream()
-        .map(standing -> new Ready(standing, List.of()))
+        .map(standing -> ready(standing, open))
         .sorted(Comparator.comparing(ready -> ready.aircraft().sheet().registration()))
         .toList();
+  }
+
+  private static Ready ready(AircraftStanding standing, Map<UUID, List<DefectLine>> open) {
+    return new Ready(
+        standing,
+        open.getOrDefault(standing.sheet().id(), List.of()).stream()
+            .flatMap(defect -> Restriction.of(defect).stream())
+            .toList());
   }
 
   /** Which of the fleet lasts the trip: those first, each sort by registration. */

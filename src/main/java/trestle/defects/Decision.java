@@ -11,6 +11,7 @@ import trestle.standing.Ground;
  * @param state the defect's state by it, a word such as "triaged" or "deferred"
  * @param words what was decided, a sentence
  * @param limitation the operating limitation, or ""
+ * @param forbids what may not be flown with it, such as "IFR" or "night, hire"; or ""
  * @param placard the text of the placard, or ""
  * @param lastDay the last day it may be flown with, or null
  * @param lastWords until when, with both times: "23:59 UTC (20:29 local) on 28 November", or ""
@@ -21,6 +22,7 @@ record Decision(
     String state,
     String words,
     String limitation,
+    String forbids,
     String placard,
     LocalDate lastDay,
     String lastWords,

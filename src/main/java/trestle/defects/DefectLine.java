@@ -11,6 +11,7 @@ import trestle.standing.Ground;
  * @param state a word: "reported", "triaged", "deferred"
  * @param stateWords what stands about it, a sentence
  * @param limitation the operating limitation of its deferral, or ""
+ * @param forbids what may not be flown with it, such as "IFR" or "night, hire"; or ""
  * @param placard the text of its placard, or ""
  * @param lastDay the last day it may be flown with, or null
  * @param lastWords until when, with both times, or ""
@@ -30,6 +31,7 @@ public record DefectLine(
     String state,
     String stateWords,
     String limitation,
+    String forbids,
     String placard,
     LocalDate lastDay,
     String lastWords,

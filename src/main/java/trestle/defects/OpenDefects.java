@@ -72,6 +72,7 @@ public class OpenDefects {
         asReported ? "reported" : decision.state(),
         asReported ? untriaged(defect) : decision.words(),
         asReported ? "" : decision.limitation(),
+        asReported ? "" : decision.forbids(),
         asReported ? "" : decision.placard(),
         asReported ? null : decision.lastDay(),
         asReported ? "" : decision.lastWords(),

@@ -50,6 +50,7 @@ class TriageDecisions implements Decisions {
         words + Brief.sentence(row.remark),
         "",
         "",
+        "",
         null,
         "",
         "",
@@ -74,6 +75,7 @@ class TriageDecisions implements Decisions {
             + (item == null ? "" : ", " + item.ruleWords())
             + (runOut ? ": that has run out." : "."),
         conditions.limitation(),
+        conditions.forbids(),
         conditions.placard(),
         deferral.lastDay(),
         deferral.until(),

@@ -137,6 +137,23 @@ class PreFlightPagesTest {
   }
 
   @Test
+  void aDeferralIsShownWithItsLimitationAndPlacard() throws SQLException {
+    ramp.deferred(base, aircraft, "Right landing light is dead");
+    assertThat(pilot.get(page).asString())
+        .contains("You may not, or only so")
+        .contains("Right landing light is dead")
+        .contains("<b>Day flights only</b>")
+        .contains("Placard: Inoperative")
+        .contains("Until 23:59");
+    assertThat(pilot.get("/aircraft/" + aircraft + "/sheet").asString())
+        .contains("Right landing light is dead")
+        .contains("Placard: Inoperative");
+    assertThat(pilot.fillIn(page, "/acceptance", BOTH).statusCode()).isEqualTo(303);
+    assertThat(asked("select standing from acceptance where aircraft_id = '" + aircraft + "'"))
+        .isEqualTo("limited");
+  }
+
+  @Test
   void aWrongPasswordSignsNothingAndIsCounted() throws SQLException {
     for (int i = 1; i <= 5; i++) {
       Response refused = pilot.fillIn(page, "/acceptance", with("password", "not this one " + i));

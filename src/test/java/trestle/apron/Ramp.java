@@ -12,11 +12,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import trestle.defects.DefectDraft;
+import trestle.defects.Defects;
+import trestle.defects.Deferrals;
+import trestle.defects.Judgement;
+import trestle.defects.NewDeferral;
 import trestle.fleet.Fleet;
 import trestle.fleet.Particulars;
 import trestle.flights.FlightDraft;
 import trestle.flights.JourneyLog;
 import trestle.people.Company;
+import trestle.people.IdentityProof;
 import trestle.people.Members;
 import trestle.people.Operators;
 import trestle.programme.Compliances;
@@ -26,6 +32,7 @@ import trestle.programme.RequirementKind;
 import trestle.programme.Requirements;
 import trestle.programme.Terms;
 import trestle.reckoning.Counter;
+import trestle.reckoning.DeferralClock;
 import trestle.reckoning.Hours;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Rule;
@@ -46,6 +53,9 @@ public class Ramp {
   @Inject JourneyLog log;
   @Inject Requirements requirements;
   @Inject Compliances compliances;
+  @Inject Defects defects;
+  @Inject Deferrals deferrals;
+  @Inject IdentityProof identity;
   @Inject PreFlights preFlights;
   @Inject Acceptances acceptances;
   @Inject InstantSource clock;
@@ -166,6 +176,43 @@ public class Ramp {
             clock.instant().minus(ago),
             Usage.NONE,
             ENGINEERS_LICENCE));
+  }
+
+  /** A defect that can fly, deferred by the engineer; flying at night is forbidden with it. */
+  public UUID deferred(Base base, UUID aircraft, String words) {
+    UUID defect =
+        defects
+            .report(
+                base.pilot(),
+                aircraft,
+                new DefectDraft(
+                    words,
+                    "33",
+                    "Right wing",
+                    null,
+                    null,
+                    Judgement.CAN_FLY,
+                    null,
+                    false,
+                    "",
+                    clock.instant()),
+                List.of(),
+                null,
+                null)
+            .entryId();
+    return deferrals.defer(
+        base.engineer(),
+        identity.prove(base.engineer(), Company.PASSWORD),
+        new NewDeferral(
+            defect,
+            clock.instant(),
+            Role.ENGINEER,
+            ENGINEERS_LICENCE,
+            NewDeferral.Listed.of("33-41-01", DeferralClock.Category.C),
+            null,
+            new NewDeferral.Conditions(
+                "Day flights only", "night", "Inoperative", "Landing light switch", "", "")),
+        null);
   }
 
   /** A flight that landed some time ago. */

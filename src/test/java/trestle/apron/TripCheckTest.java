@@ -298,6 +298,15 @@ class TripCheckTest {
   }
 
   @Test
+  void whatADeferralForbidsIsReadAsPeopleWriteIt() {
+    assertThat(Restriction.kinds("Night, ifr")).containsExactly("night", "IFR");
+    assertThat(Restriction.kinds("for hire and at night")).containsExactly("hire", "night");
+    assertThat(Restriction.kinds("flight over water; IFR"))
+        .containsExactly("flight over water", "IFR");
+    assertThat(Restriction.kinds("")).isEmpty();
+  }
+
+  @Test
   void legsFollowOneAnother() {
     Leg late = new Leg(1, TODAY.plusDays(1), 60, 1, null);
     Leg early = new Leg(2, TODAY, 60, 1, null);

@@ -57,6 +57,24 @@ class TripPagesTest {
   }
 
   @Test
+  void whatADeferralForbidsStandsAgainstTheTrip() {
+    UUID id = ramp.aircraft(base, "QX-ABC", "hours=6050 landings=2000", "6000");
+    UUID deferral = ramp.deferred(base, id, "Right landing light is dead");
+    String page = "/aircraft/" + id + "/trip-check?hours-1=1";
+    assertThat(pilot.get(page).asString())
+        .contains("Nothing recorded runs out on this trip.")
+        .contains("Limited already:");
+    assertThat(pilot.get(page + "&kind=night").asString())
+        .contains("It may not fly this trip.")
+        .contains("<a href=\"/deferrals/" + deferral + "\">Defect No. 1 is deferred</a>")
+        .contains(", not at night: Day flights only");
+    LocalDate afterIt = today.plusDays(12);
+    assertThat(pilot.get(page + "&on-1=" + afterIt).asString())
+        .contains("It may not fly this trip.")
+        .contains("runs out on leg 1: good to ");
+  }
+
+  @Test
   void anotherLineIsAskedForWithoutAnAnswer() {
     UUID id = ramp.aircraft(base, "QX-ABC", "hours=6050 landings=2000", "6000");
     assertThat(pilot.get("/aircraft/" + id + "/trip-check?hours-1=3.2&more=3").asString())
