@@ -22,13 +22,17 @@ class TriageDecisions implements Decisions {
   @Override
   public Map<UUID, Decision> of(Viewer viewer, Collection<UUID> defectEntryIds, View view) {
     Map<UUID, Decision> decisions = new HashMap<>();
+    List<DefectTriage> triages = repository.triages(defectEntryIds, view);
+    List<Deferral> deferrals = repository.deferrals(defectEntryIds, view);
+    if (triages.isEmpty() && deferrals.isEmpty()) {
+      return decisions;
+    }
     Map<UUID, Defect> found = new HashMap<>();
     defects.entries(defectEntryIds, view).forEach(row -> found.put(row.entryId, row));
-    for (DefectTriage row : repository.triages(defectEntryIds, view)) {
+    for (DefectTriage row : triages) {
       decisions.put(row.defectEntryId, triaged(row, found.get(row.defectEntryId)));
     }
-    List<DeferralSheet> standing =
-        items.standing(viewer, repository.deferrals(defectEntryIds, view), view);
+    List<DeferralSheet> standing = items.standing(viewer, deferrals, view);
     Map<UUID, DueItem> reckoned = items.reckoned(viewer, standing, view);
     for (DeferralSheet one : standing) {
       decisions.put(

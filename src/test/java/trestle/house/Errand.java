@@ -43,6 +43,8 @@ record Errand(
     String report = "/occurrences/" + rows.occurrence() + "/report";
     String inspection = "/abnormal-events/" + rows.event() + "/inspection";
     String kind = "/abnormal-event-kinds/" + rows.eventKind();
+    String waiting = "/defects/" + rows.waiting();
+    String deferral = "/deferrals/" + rows.deferral();
     return List.of(
         on(AIRCRAFT + "/particulars", aircraft + "/particulars", "/particulars")
             .with("built", "2001", "reason", "Plate read again")
@@ -261,7 +263,44 @@ record Errand(
             .with("tanks", "Main tanks: 148\nTip tanks: 60", "burn", "38", "tolerance", "5")
             .with("oil-unit-engine", "quarts")
             .wrongly("tolerance", "1.2.3")
-            .shows("Tip tanks"));
+            .shows("Tip tanks"),
+        on("/rule-profile/choice", "/rule-profile/choice", "/rule-profile/choice")
+            .with("example", "part-m", "reason", "Rules read", "approved-by", "The authority")
+            .wrongly("from", "soon")
+            .shows("Example for EASA and UK Part-M"),
+        on("/rule-profile/revision", "/rule-profile/revision", "/rule-profile/revision")
+            .with("name", "Rules of ours", "document", "Manual 4.2", "reason", "Manual, revision 3")
+            .with("approved-by", "The authority")
+            .wrongly("retention", "a while")
+            .shows("Manual, revision 3"),
+        on(AIRCRAFT + "/rule-profile/choice", aircraft + "/rule-profile/choice", "/choice")
+            .with("example", "part-ml", "reason", "Not hired out", "approved-by", "The authority")
+            .wrongly("from", "31 Feb 2026")
+            .shows("Not hired out"),
+        on(AIRCRAFT + "/rule-profile/revision", aircraft + "/rule-profile/revision", "/revision")
+            .with("repeat-days", "45", "reason", "Its own list", "approved-by", "The authority")
+            .wrongly("repeat-days", "1.5")
+            .shows("within 45 days"),
+        on("/defects/{id}/triage", waiting + "/triage", "/triage")
+            .with("outcome", "holds", "remark", "Bolt loose", "licence", Yard.LICENCE)
+            .with("password", Company.PASSWORD)
+            .wrongly("remark", "")
+            .shows("to be put right before the next flight. Bolt loose"),
+        on("/defects/{id}/deferral", waiting + "/deferral", "/deferral")
+            .with("list-reference", "List 4", "item", "25-1", "category", "C", "by", "engineer")
+            .with("licence", Yard.LICENCE, "password", Company.PASSWORD)
+            .wrongly("time", "25:61")
+            .shows("<dd>25-1</dd>"),
+        on("/deferrals/{id}/correction", deferral + "/correction", "/correction")
+            .with("category", "B", "by", "engineer", "licence", Yard.LICENCE)
+            .with("reason", "The list has it as B", "password", Company.PASSWORD)
+            .wrongly("reason", "")
+            .shows("The list has it as B"),
+        on("/deferrals/{id}/extension", deferral + "/extension", "/extension")
+            .with("why", "No part to be had", "unserviceable-at", "Port Maddern")
+            .with("approved-by", "The authority", "reference", "Letter 10")
+            .wrongly("new-last-day", "soon")
+            .shows("Letter 10"));
   }
 
   private static Errand on(String route, String page, String sends) {

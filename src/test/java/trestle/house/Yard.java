@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import trestle.apron.Ramp;
+import trestle.defects.PutOff;
 import trestle.fleet.Fleet;
 import trestle.fleet.Groundings;
 import trestle.fleet.Hangar;
@@ -69,6 +70,7 @@ class Yard {
   @Inject Compliances compliances;
   @Inject Extensions extensions;
   @Inject Wreck wreck;
+  @Inject PutOff putOff;
   @Inject InstantSource clock;
 
   /** The ids of an operator's rows. */
@@ -98,7 +100,9 @@ class Yard {
       UUID occurrence,
       UUID event,
       String eventKind,
-      String photo) {
+      String photo,
+      UUID waiting,
+      UUID deferral) {
 
     Visitor owner() {
       return company.visitor(Role.OWNER);
@@ -177,6 +181,7 @@ class Yard {
     UUID grounding = groundings.ground(viewer, aircraft, mark + " bird strike", null);
     UUID ready = ramp.bare(viewer, mark + " 300", registration + "R");
     Wreck.Found found = wreck.of(viewer, mark, aircraft, clock.instant());
+    PutOff.Found put = putOff.of(viewer, mark, aircraft, LICENCE, clock.instant());
     return new Rows(
         company,
         mark,
@@ -203,7 +208,9 @@ class Yard {
         found.occurrence(),
         found.event(),
         found.eventKind(),
-        found.photo());
+        found.photo(),
+        put.waiting(),
+        put.deferral());
   }
 
   private static Viewer inEveryRole(Company company, UUID person) {
