@@ -35,7 +35,7 @@ class DeferralPagesTest {
 
   @Inject Defects defects;
   @Inject RuleProfiles profiles;
-  @Inject Hangar hangar;
+  @Inject Fleet fleet;
   @Inject Operators operators;
   @Inject Members members;
 
@@ -56,7 +56,7 @@ class DeferralPagesTest {
     engineer = company.visitor(Role.ENGINEER);
     pilot = company.visitor(Role.PILOT);
     aircraft =
-        hangar.fleet.register(
+        fleet.register(
             company.viewer(Role.OWNER),
             new Fleet.Registering(
                 Particulars.of("QX-SOR", "Skerry 200", "S-1"),

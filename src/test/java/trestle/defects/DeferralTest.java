@@ -77,7 +77,7 @@ class DeferralTest {
   @Inject Requirements requirements;
   @Inject Compliances compliances;
   @Inject JourneyLog log;
-  @Inject Hangar hangar;
+  @Inject Fleet fleet;
   @Inject Operators operators;
   @Inject Members members;
   @Inject IdentityProof identity;
@@ -98,7 +98,7 @@ class DeferralTest {
         engineer.personId(),
         new Members.NewLicence(LICENCE, "Licensed engineer", "", "", null));
     aircraft =
-        hangar.fleet.register(
+        fleet.register(
             company.viewer(Role.OWNER),
             new Fleet.Registering(
                 Particulars.of("QX-SOR", "Skerry 200", "S-1"),
