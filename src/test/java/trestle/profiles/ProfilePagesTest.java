@@ -101,7 +101,7 @@ class ProfilePagesTest {
     assertThat(own.statements()).isEqualTo(Examples.of("part-135").profile().statements());
     assertThat(controller.get("/rule-profile").asString())
         .contains("Operations manual 4.2, revision 3", "Rules were read again", "A. Authority")
-        .contains("it started from the example for 14 cfr part 135")
+        .contains("it started from “Example for 14 CFR part 135”")
         .doesNotContain("It must be replaced");
   }
 
