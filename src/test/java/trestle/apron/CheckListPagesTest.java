@@ -150,8 +150,7 @@ class CheckListPagesTest {
 
   private void file(String type, String lines) {
     Response filed =
-        controller.fillIn(
-            REVISION + "&type=" + type, "/revision", Map.of("lines", lines));
+        controller.fillIn(REVISION + "&type=" + type, "/revision", Map.of("lines", lines));
     assertThat(filed.statusCode()).as(filed.asString()).isEqualTo(303);
   }
 }

@@ -13,8 +13,7 @@ final class Addresses {
   private static final Pattern NO_ROWS = Pattern.compile("/(assets|rule-profile/examples)/.*");
 
   /** Of these the yard has no row yet; whoever makes one takes its word away here. */
-  private static final Pattern NONE_YET =
-      Pattern.compile("/fuel-and-oil/\\{.*");
+  private static final Pattern NONE_YET = Pattern.compile("/fuel-and-oil/\\{.*");
 
   private Addresses() {}
 

@@ -91,8 +91,9 @@ class RoutesTest {
     Stream.of(
             "# Routes and who may call them",
             "",
-            "A test holds this table against the code and walks it in every role. A member of another"
-                + " operator gets 404; who may not, within their own operator, 403 with a sentence.",
+            "A test holds this table against the code and walks it in every role. A member of"
+                + " another operator gets 404; who may not, within their own operator, 403 with a"
+                + " sentence.",
             "",
             "| method | path | who may |",
             "| --- | --- | --- |")
