@@ -36,6 +36,7 @@ import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Refusal;
 import trestle.web.Role;
+import trestle.web.Shown;
 import trestle.web.Stale;
 import trestle.web.StatedMoment;
 import trestle.web.Viewer;
@@ -96,11 +97,7 @@ public class DeferralPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record DeferralExtend(
-      AircraftSheet aircraft,
-      Deferrals.Entry entry,
-      Form form,
-      RuleProfile profile,
-      LocalDate latest)
+      AircraftSheet aircraft, Deferrals.Entry entry, Form form, String atLatest, String toldWithin)
       implements TemplateInstance {}
 
   @GET
@@ -270,12 +267,15 @@ public class DeferralPages {
   }
 
   private TemplateInstance page(Deferrals.Entry entry, Form form) {
+    LocalDate latest = DeferralWords.latest(entry.deferral());
+    Integer hours = profile(entry.defect()).extensionNoticeHours();
     return new DeferralExtend(
         aircraft(entry.defect()),
         entry,
         form,
-        profile(entry.defect()),
-        DeferralWords.latest(entry.deferral()));
+        latest == null ? "Like 25 Nov 2026" : "At the latest " + Shown.date(latest),
+        (hours == null ? "" : "Within " + Shown.plural(hours, "hour") + " by the rule profile. ")
+            + "Left blank: not yet");
   }
 
   private TemplateInstance page(
