@@ -77,10 +77,17 @@ public final class Chapters {
     return clear ? Optional.of(named.get(0).chapter()) : Optional.empty();
   }
 
+  /** Of several, "alternators", as of one. */
   private static List<Match> matches(String typed) {
     if (typed.isEmpty()) {
       return List.of();
     }
+    List<Match> matches = matchesOf(typed);
+    boolean several = matches.isEmpty() && typed.length() > 3 && typed.endsWith("s");
+    return several ? matchesOf(typed.substring(0, typed.length() - 1)) : matches;
+  }
+
+  private static List<Match> matchesOf(String typed) {
     return ALL.stream()
         .map(chapter -> new Match(chapter, strength(chapter, typed)))
         .filter(match -> match.strength() > 0)
