@@ -106,7 +106,8 @@ record DeferralForm(
     String category = form.required("category", "Category").choice("A", "B", "C", "D");
     String unit =
         form.optional("unit", "Counted in").choice(units().stream().map(Option::value).toList());
-    DeferralUnit in = unit == null ? null : DeferralUnit.parse(unit);
+    boolean stated = "A".equals(category) || !form.value("amount").isBlank();
+    DeferralUnit in = unit == null || !stated ? null : DeferralUnit.parse(unit);
     Long amount = amount(in);
     return new NewDeferral.Listed(
         reference, item, category == null ? null : Category.valueOf(category), in, amount);

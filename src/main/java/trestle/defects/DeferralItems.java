@@ -80,7 +80,7 @@ public class DeferralItems implements DueSource {
     if (deferrals.isEmpty()) {
       return items;
     }
-    Facts facts = facts(viewer, deferrals, view);
+    Facts facts = facts(viewer, deferrals, notBeyondToday(viewer, view));
     for (DeferralSheet deferral : deferrals) {
       Defect defect = facts.defects().get(deferral.defectEntryId());
       if (defect != null && facts.sheets().containsKey(deferral.aircraftId())) {
@@ -108,6 +108,12 @@ public class DeferralItems implements DueSource {
     LocalDate today(DeferralSheet deferral) {
       return view.upTo().equals(viewer.dateOf(now)) ? deferral.dayOf(now) : view.upTo();
     }
+  }
+
+  /** A view of everything is reckoned as at now: what runs out later has not run out. */
+  private View notBeyondToday(Viewer viewer, View view) {
+    LocalDate today = viewer.dateOf(clock.instant());
+    return view.upTo().isAfter(today) ? new View(today, view.knownTo()) : view;
   }
 
   private Facts facts(Viewer viewer, Collection<DeferralSheet> deferrals, View view) {
