@@ -5,11 +5,15 @@ import io.quarkus.logging.Log;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.ForbiddenException;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.container.ResourceInfo;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -52,6 +56,7 @@ class FailurePages {
       new Viewer(null, "", false, null, null, ZoneOffset.UTC, true, Set.of());
 
   @Inject Frame frame;
+  @Inject CurrentVertxRequest request;
 
   /**
    * @param reasons further sentences, one a line
@@ -183,7 +188,11 @@ class FailurePages {
     return headers;
   }
 
-  private static boolean isApi(UriInfo uri) {
-    return uri.getPath().startsWith("/api/");
+  /** Asked by a program rather than a person: the API, or a script of one of our pages. */
+  private boolean isApi(UriInfo uri) {
+    RoutingContext asked = request.getCurrent();
+    String accepts = asked == null ? null : asked.request().getHeader(HttpHeaders.ACCEPT);
+    return uri.getPath().startsWith("/api/")
+        || accepts != null && accepts.startsWith(MediaType.APPLICATION_JSON);
   }
 }

@@ -72,9 +72,7 @@ class BehindProxyTest {
       assertThat(context.cookies())
           .extracting((Cookie cookie) -> cookie.name)
           .contains("__Host-trestle-form");
-      page.waitForFunction(
-          "async path => navigator.serviceWorker.controller && !!(await caches.match(path))",
-          form());
+      Kept.waitFor(page, form());
       context.setOffline(true);
       page.navigate(base + form());
       report(page);

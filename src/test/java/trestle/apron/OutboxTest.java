@@ -333,9 +333,7 @@ class OutboxTest {
   private Page opened(BrowserContext context, Role role) {
     Page page = context.newPage();
     Browser.signIn(page, base, role.word() + "@" + company.name(), Company.PASSWORD);
-    page.waitForFunction(
-        "async path => navigator.serviceWorker.controller && !!(await caches.match(path))",
-        formPath());
+    Kept.waitFor(page, formPath());
     return page;
   }
 
