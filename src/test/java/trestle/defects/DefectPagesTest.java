@@ -2,9 +2,14 @@ package trestle.defects;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.net.URL;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Arrays;
@@ -26,6 +31,9 @@ import trestle.web.Role;
 class DefectPagesTest {
   private static final Instant BEGINNING = Instant.parse("2025-01-01T00:00:00Z");
   private static int companies;
+
+  @TestHTTPResource("/")
+  URL server;
 
   @Inject Hangar hangar;
   @Inject Operators operators;
@@ -118,17 +126,19 @@ class DefectPagesTest {
   }
 
   @Test
-  void fiftyMegabytesAreTooMuchAndASentenceSaysSo() {
-    byte[] half = new byte[25 << 20];
-    Response refused =
-        pilot.upload(
-            "/defects",
-            report(),
-            List.of(
-                new Visitor.Chosen("photos", "a.jpg", half, "image/jpeg"),
-                new Visitor.Chosen("photos", "b.jpg", half, "image/jpeg")));
+  void fiftyMegabytesAreTooMuchAndASentenceSaysSo() throws Exception {
+    HttpRequest large =
+        HttpRequest.newBuilder(server.toURI().resolve("/defects"))
+            .header("Content-Type", "multipart/form-data; boundary=xyz")
+            .POST(HttpRequest.BodyPublishers.ofByteArray(new byte[50 << 20]))
+            .build();
+    HttpResponse<String> refused =
+        HttpClient.newBuilder()
+            .version(HttpClient.Version.HTTP_1_1)
+            .build()
+            .send(large, HttpResponse.BodyHandlers.ofString());
     assertThat(refused.statusCode()).isEqualTo(413);
-    assertThat(refused.asString()).contains("These photos are too much to send", "45 MB together");
+    assertThat(refused.body()).contains("These photos are too much to send", "45 MB together");
   }
 
   @Test
