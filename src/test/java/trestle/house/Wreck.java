@@ -53,7 +53,7 @@ class Wreck {
             new Defects.NewRectification(
                 mark + " belt tightened", mark + " manual", Yard.LICENCE, now),
             null);
-    PhotoDraft photo = photos.prepare(viewer, picture());
+    PhotoDraft photo = photos.prepare(viewer, picture(mark));
     UUID defect = defect(viewer, mark, aircraft, now.minus(Duration.ofDays(1)), List.of(photo));
     UUID occurrence =
         occurrences.flag(
@@ -96,10 +96,12 @@ class Wreck {
     return defects.report(viewer, aircraft, draft, pictures, null, null).entryId();
   }
 
-  private static byte[] picture() {
+  /** Of another width for each mark: the same picture would have one address everywhere. */
+  private static byte[] picture(String mark) {
     try {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-      ImageIO.write(new BufferedImage(64, 48, BufferedImage.TYPE_INT_RGB), "jpeg", bytes);
+      int width = 40 + Math.floorMod(mark.hashCode(), 400);
+      ImageIO.write(new BufferedImage(width, 48, BufferedImage.TYPE_INT_RGB), "jpeg", bytes);
       return bytes.toByteArray();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
