@@ -22,6 +22,7 @@ import trestle.web.Total;
  * @param defects what is open
  * @param inspection the latest inspection recorded as done, or null
  * @param work the latest work of any kind recorded as done, or null
+ * @param lately what was put right in the last weeks, the latest first
  * @param reminder the list to go by since maintenance; null where it has flown since
  */
 record PreFlight(
@@ -34,6 +35,7 @@ record PreFlight(
     List<OpenDefect> defects,
     LastWork inspection,
     LastWork work,
+    List<LastWork> lately,
     CheckListSheet reminder,
     RuleProfile profile) {
   static final String FUEL = "Fuel as left";
@@ -42,6 +44,7 @@ record PreFlight(
     have = List.copyOf(have);
     next = List.copyOf(next);
     defects = List.copyOf(defects);
+    lately = List.copyOf(lately);
   }
 
   public List<Reason> holding() {
@@ -97,6 +100,8 @@ record PreFlight(
     defects.forEach(defect -> open.add(defect.sentence()));
     json.put("inspection", inspection == null ? "" : inspection.sentence());
     json.put("work", work == null ? "" : work.sentence());
+    ArrayNode rectified = json.putArray("put-right-lately");
+    lately.forEach(one -> rectified.add(one.sentence()));
     ArrayNode reminders = json.putArray("reminded");
     reminded().forEach(reminders::add);
     return json;

@@ -43,6 +43,9 @@ import trestle.web.Viewer;
 /** What is shown before an aircraft is taken, gathered from the records. */
 @ApplicationScoped
 class PreFlights {
+  private static final int LATELY_DAYS = 30;
+  private static final int MOST_LATELY = 3;
+
   @Inject Standings standings;
   @Inject UsageLines usage;
   @Inject Flights flights;
@@ -80,8 +83,11 @@ class PreFlights {
     AircraftSheet sheet = standing.sheet();
     View view = View.asAt(today);
     UsageLine line = usage.of(viewer, sheet.id(), view);
+    List<LastWork> rectified = rectified(viewer, sheet.id());
     LastWork work =
-        later(lastWork(viewer, standing, item -> true), lastRectified(viewer, sheet.id()));
+        later(
+            lastWork(viewer, standing, item -> true),
+            rectified.isEmpty() ? null : rectified.get(0));
     boolean flownSince =
         work == null || line.lastLanding().map(landing -> landing.isAfter(work.at())).orElse(false);
     return new PreFlight(
@@ -94,6 +100,10 @@ class PreFlights {
         openDefects(viewer, sheet.id(), view),
         lastWork(viewer, standing, item -> item.kind().equals("inspection")),
         work,
+        rectified.stream()
+            .filter(one -> !viewer.dateOf(one.at()).isBefore(today.minusDays(LATELY_DAYS)))
+            .limit(MOST_LATELY)
+            .toList(),
         flownSince
             ? null
             : checkLists.of(viewer, CheckListSheet.Kind.AFTER_MAINTENANCE, sheet.typeName()),
@@ -125,22 +135,24 @@ class PreFlights {
     return other.at().isAfter(one.at()) ? other : one;
   }
 
-  /** The latest rectification among the defects lately closed, or null. */
-  private LastWork lastRectified(Viewer viewer, UUID aircraftId) {
+  /** What was put right lately, the latest first. */
+  private List<LastWork> rectified(Viewer viewer, UUID aircraftId) {
     return defectBook.page(viewer, aircraftId, true, 1).entries().stream()
         .filter(entry -> !entry.isOpen() && entry.rectification() != null)
-        .map(entry -> rectified(entry))
-        .max(Comparator.comparing(LastWork::at))
-        .orElse(null);
+        .map(PreFlights::rectified)
+        .sorted(Comparator.comparing(LastWork::at).reversed())
+        .toList();
   }
 
   private static LastWork rectified(DefectBook.Entry entry) {
     RectificationSheet done = entry.rectification();
     return new LastWork(
-        "rectification of defect " + entry.current().no(),
+        "Defect " + entry.current().no() + ", " + entry.current().defect().words(),
         done.at(),
-        Shown.date(done.on()),
-        "signed under licence " + done.licenceNumber(),
+        "put right on " + Shown.date(done.on()),
+        done.licenceNumber().isBlank()
+            ? done.done()
+            : "signed under licence " + done.licenceNumber(),
         entry.current().link());
   }
 

@@ -325,6 +325,17 @@ class PreFlightPagesTest {
   }
 
   @Test
+  void whatWasPutRightLatelyIsShownAndRemindsOfTheList() {
+    ramp.flown(base, aircraft, "1.0", Duration.ofHours(5));
+    ramp.putRight(base, aircraft, "Left alternator light flickers");
+    assertThat(pilot.get(page).asString())
+        .contains("Nothing recorded prevents flight.")
+        .contains("Defect No. 1, Left alternator light flickers</a>: put right on ")
+        .contains("signed under licence E-1.")
+        .contains("each surface moves in the correct sense");
+  }
+
+  @Test
   void theSheetToCarryHoldsWhatTheLawAsksFor() {
     ramp.requirement(
         base, aircraft, "Compass swing", Rule.first(Limit.Fixed.at(Counter.HOURS, "6060")));

@@ -154,15 +154,15 @@ public class Ramp {
 
   /** A mandatory inspection of one aircraft. */
   public UUID requirement(Base base, UUID aircraft, String title, Rule rule) {
+    return requirement(base, aircraft, title, RequirementKind.INSPECTION, rule);
+  }
+
+  public UUID requirement(Base base, UUID aircraft, String title, RequirementKind kind, Rule rule) {
     LocalDate from = base.owner().dateOf(daysAgo(90));
     return requirements.create(
         base.owner(),
         NewRequirement.ofAircraft(
-            aircraft,
-            Subject.AIRCRAFT,
-            Terms.of(title, RequirementKind.INSPECTION, rule, from),
-            from,
-            "The authority"));
+            aircraft, Subject.AIRCRAFT, Terms.of(title, kind, rule, from), from, "The authority"));
   }
 
   /** Work certified by the engineer, some time ago. */
@@ -178,28 +178,43 @@ public class Ramp {
             ENGINEERS_LICENCE));
   }
 
+  private UUID reported(Base base, UUID aircraft, String words) {
+    return defects
+        .report(
+            base.pilot(),
+            aircraft,
+            new DefectDraft(
+                words,
+                "33",
+                "Right wing",
+                null,
+                null,
+                Judgement.CAN_FLY,
+                null,
+                false,
+                "",
+                clock.instant()),
+            List.of(),
+            null,
+            null)
+        .entryId();
+  }
+
+  /** A defect that was reported some time ago, and put right by the engineer. */
+  public void putRight(Base base, UUID aircraft, String words) {
+    UUID defect = reported(base, aircraft, words);
+    defects.rectify(
+        base.engineer(),
+        identity.prove(base.engineer(), Company.PASSWORD),
+        defect,
+        new Defects.NewRectification(
+            "Lamp replaced", "Maintenance manual 33-41", ENGINEERS_LICENCE, clock.instant()),
+        UUID.randomUUID());
+  }
+
   /** A defect that can fly, deferred by the engineer; flying at night is forbidden with it. */
   public UUID deferred(Base base, UUID aircraft, String words) {
-    UUID defect =
-        defects
-            .report(
-                base.pilot(),
-                aircraft,
-                new DefectDraft(
-                    words,
-                    "33",
-                    "Right wing",
-                    null,
-                    null,
-                    Judgement.CAN_FLY,
-                    null,
-                    false,
-                    "",
-                    clock.instant()),
-                List.of(),
-                null,
-                null)
-            .entryId();
+    UUID defect = reported(base, aircraft, words);
     return deferrals.defer(
         base.engineer(),
         identity.prove(base.engineer(), Company.PASSWORD),
