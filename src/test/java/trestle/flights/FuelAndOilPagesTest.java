@@ -92,7 +92,10 @@ class FuelAndOilPagesTest {
         .contains("about 110 litres expected, 90 read: 20 less, more than your 3 %")
         .contains("value=\"60\"", "fluid-remark");
     found.put("fluid-remark", "Drained for the tank’s repair");
-    assertThat(log("11:00", "12:00", found).statusCode()).isEqualTo(303);
+    Map<String, String> answered = flight("11:00", "12:00", found);
+    answered.put("landings", "1");
+    answered.put("commander", "A pilot");
+    assertThat(pilot.post(at + "/flights", answered).statusCode()).isEqualTo(303);
     assertThat(pilot.get(at + "/fuel-and-oil").asString())
         .contains("Drained for the tank’s repair");
   }

@@ -12,15 +12,10 @@ final class Addresses {
   /** Lists that come with the program, alike for every operator; files by their hash. */
   private static final Pattern NO_ROWS = Pattern.compile("/(assets|rule-profile/examples)/.*");
 
-  /** Of these the yard has no row yet; whoever makes one takes its word away here. */
-  private static final Pattern NONE_YET = Pattern.compile("/fuel-and-oil/\\{.*");
-
   private Addresses() {}
 
   static boolean nameRow(Route route) {
-    return route.path().contains("{")
-        && !NO_ROWS.matcher(route.path()).matches()
-        && !NONE_YET.matcher(route.path()).matches();
+    return route.path().contains("{") && !NO_ROWS.matcher(route.path()).matches();
   }
 
   /**
@@ -42,6 +37,7 @@ final class Addresses {
         switch (of) {
           case "aircraft" -> rows.aircraft();
           case "flights", "flight" -> rows.flight();
+          case "fuel-and-oil" -> rows.reading();
           case "components" -> rows.engine();
           case "record" -> rows.fitment();
           case "grounding" -> rows.grounding();

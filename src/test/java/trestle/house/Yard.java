@@ -23,6 +23,7 @@ import trestle.fleet.Positions;
 import trestle.fleet.Rounding;
 import trestle.flights.FlightDraft;
 import trestle.flights.JourneyLog;
+import trestle.flights.Tanks;
 import trestle.people.Company;
 import trestle.people.Members;
 import trestle.people.Operators;
@@ -65,6 +66,7 @@ class Yard {
   @Inject Positions positions;
   @Inject Groundings groundings;
   @Inject JourneyLog log;
+  @Inject Tanks tanks;
   @Inject Programmes programmes;
   @Inject Requirements requirements;
   @Inject Compliances compliances;
@@ -84,6 +86,7 @@ class Yard {
       UUID fitment,
       UUID spare,
       UUID flight,
+      UUID reading,
       UUID grounding,
       UUID programme,
       UUID programmed,
@@ -179,7 +182,7 @@ class Yard {
                 "",
                 null));
     UUID grounding = groundings.ground(viewer, aircraft, mark + " bird strike", null);
-    UUID ready = ramp.bare(viewer, mark + " 300", registration + "R");
+    UUID ready = ramp.bare(viewer, mark + " 300", another(registration));
     Wreck.Found found = wreck.of(viewer, mark, aircraft, clock.instant());
     PutOff.Found put = putOff.of(viewer, mark, aircraft, LICENCE, clock.instant());
     return new Rows(
@@ -192,6 +195,7 @@ class Yard {
         fitment,
         spare,
         flight,
+        tanks.readAfter(viewer, flight, mark + " oil"),
         grounding,
         programme,
         programmed,
@@ -211,6 +215,11 @@ class Yard {
         found.photo(),
         put.waiting(),
         put.deferral());
+  }
+
+  /** No longer than the one it is like. */
+  private static String another(String registration) {
+    return registration.substring(0, registration.length() - 1) + "0";
   }
 
   private static Viewer inEveryRole(Company company, UUID person) {
