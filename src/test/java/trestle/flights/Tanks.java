@@ -36,10 +36,6 @@ public class Tanks {
             Set.of(),
             remark);
     fluids.file(viewer, flight.aircraftId(), flight.entryId(), flight.flight(), found, null);
-    return fluids
-        .compared(viewer, flight.aircraftId(), View.EVERYTHING)
-        .get(0)
-        .reading()
-        .id();
+    return fluids.compared(viewer, flight.aircraftId(), View.EVERYTHING).get(0).reading().id();
   }
 }
