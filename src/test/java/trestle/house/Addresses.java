@@ -68,6 +68,9 @@ final class Addresses {
     if (route.path().equals("/flights/{id}/explanations")) {
       return "?kind=overlap";
     }
+    if (route.path().equals("/check-lists/revision")) {
+      return "?kind=walk-round";
+    }
     boolean onAircraft =
         route.path().matches("/(requirements/(.*/)?|defects/|abnormal-events/)new");
     return onAircraft ? "?aircraft=" + rows.aircraft() : "";

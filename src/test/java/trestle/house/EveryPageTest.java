@@ -3,7 +3,6 @@ package trestle.house;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.ColorScheme;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -139,6 +138,7 @@ class EveryPageTest {
           .isNotBlank()
           .isEqualTo(with.locator("h1").innerText());
     }
+    assertThat(wrong).isEmpty();
   }
 
   private static List<String> paths() {
@@ -146,6 +146,7 @@ class EveryPageTest {
         .filter(route -> route.method().equals("GET"))
         .filter(route -> !route.path().startsWith("/assets/") && !route.path().startsWith("/api/"))
         .filter(route -> !NO_PAGES.contains(route.path()))
+        .filter(route -> !route.path().startsWith("/photos/"))
         .filter(route -> !route.path().contains("{") || Addresses.nameRow(route))
         .map((Route route) -> Addresses.of(route, rows))
         .toList();
@@ -162,8 +163,10 @@ class EveryPageTest {
   }
 
   private void open(Page page, String path) {
-    Response answer = page.navigate(url(path));
-    assertThat(answer.status()).as(path).isIn(200, 403);
+    int status = page.navigate(url(path)).status();
+    if (status != 200 && status != 403) {
+      wrong.add(path + " answered " + status);
+    }
   }
 
   private String url(String path) {
