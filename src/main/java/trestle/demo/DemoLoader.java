@@ -41,8 +41,7 @@ class DemoLoader {
 
   /** Whether no operator was made here yet, or loaded to the end. */
   boolean nothingThere() {
-    return operators.all(CastLoad.INSTALLATION).stream()
-        .allMatch(line -> line.name().endsWith(CastLoad.LOADING));
+    return !operators.anyBut(CastLoad.INSTALLATION, CastLoad.LOADING);
   }
 
   /** Gives earlier demo operators another name; what was filed there stays, and can be read. */

@@ -68,10 +68,17 @@ public class Operators {
     return people.operators().stream().map(Operators::line).toList();
   }
 
+  /** Whether there is any operator whose name doesn't end so. */
+  @Reading
+  public boolean anyBut(Viewer administrator, String ending) {
+    people.speakForInstallation();
+    return people.anyOperatorBut(ending);
+  }
+
   @Reading
   public boolean demoExists(Viewer anyone) {
     people.speakForInstallation();
-    return people.operators().stream().anyMatch(operator -> operator.demo);
+    return people.anyDemo();
   }
 
   /** Creates an operator, its empty ledger, and files its first owner's membership. */

@@ -53,8 +53,25 @@ class PeopleRepository {
   }
 
   boolean anyAdministrator() {
-    return entities.createQuery("select count(*) from Administrator", Long.class).getSingleResult()
-        > 0;
+    return asked("select exists (select from administrator)");
+  }
+
+  /** Asked at every start and on the sign-in page: plain SQL, which needs no parser to be warm. */
+  boolean anyDemo() {
+    return asked("select exists (select from operator where demo)");
+  }
+
+  boolean anyOperatorBut(String ending) {
+    return (Boolean)
+        entities
+            .createNativeQuery(
+                "select exists (select from operator where right(name, length(:ending)) <> :ending)")
+            .setParameter("ending", ending)
+            .getSingleResult();
+  }
+
+  private boolean asked(String question) {
+    return (Boolean) entities.createNativeQuery(question).getSingleResult();
   }
 
   /** One first administrator only, however many ask at once. */

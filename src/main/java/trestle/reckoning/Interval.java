@@ -100,11 +100,30 @@ public record Interval(int years, int months, int weeks, int days) implements Di
     return month + allDays() * times;
   }
 
-  /** By division with the calendar's mean month, then put right by at most a step or two. */
   @Override
   public long timesBetween(long from, long to) {
-    long length = length(allMonths(), allDays());
-    long times = Math.floorDiv((to - from) * 4_800, length);
+    return allDays() == 0 ? monthsBetween(from, to) : mixedBetween(from, to);
+  }
+
+  /** Only in the month of {@code to} itself do the days of the months matter. */
+  private long monthsBetween(long from, long to) {
+    LocalDate start = LocalDate.ofEpochDay(from);
+    LocalDate end = LocalDate.ofEpochDay(to);
+    long between = months(end) - months(start);
+    long times = Math.floorDiv(between, allMonths());
+    boolean laterThatMonth =
+        between == times * allMonths()
+            && Math.min(start.getDayOfMonth(), end.lengthOfMonth()) > end.getDayOfMonth();
+    return laterThatMonth ? times - 1 : times;
+  }
+
+  private static long months(LocalDate date) {
+    return 12L * date.getYear() + date.getMonthValue();
+  }
+
+  /** By division with the calendar's mean month, then put right by at most a step or two. */
+  private long mixedBetween(long from, long to) {
+    long times = Math.floorDiv((to - from) * 4_800, length(allMonths(), allDays()));
     while (after(from, times) > to) {
       times--;
     }

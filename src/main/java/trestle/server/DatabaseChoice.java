@@ -95,6 +95,20 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
     return new DatabaseChoice(settings, null);
   }
 
+  /** Asked as the application's user, of whom everything is known by now. */
+  boolean isMigratedBy(String mark, Config config) {
+    try (Connection connection =
+        DatabaseUsers.connect(value(URL, config), value(USER, config), value(PASSWORD, config))) {
+      return Migrations.areDone(connection, mark);
+    } catch (SQLException e) {
+      return false;
+    }
+  }
+
+  private String value(String key, Config config) {
+    return settings.containsKey(key) ? settings.get(key) : config.getValue(key, String.class);
+  }
+
   private static void warnOfPassingKey(String key) {
     System.err.printf(
         "Warning: %s is not set, so a key is made for this start only: people are signed out at the next, and a second process can't share their sessions.%n",

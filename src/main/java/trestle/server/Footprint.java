@@ -3,6 +3,7 @@ package trestle.server;
 import com.sun.management.HotSpotDiagnosticMXBean;
 import com.sun.management.VMOption;
 import java.lang.management.ManagementFactory;
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import javax.management.JMException;
@@ -22,6 +23,9 @@ final class Footprint {
     SETTINGS.put("G1PeriodicGCInterval", "60000");
   }
 
+  /** By then the first pages are out, which would have waited for the processor. */
+  private static final Duration AFTER = Duration.ofSeconds(20);
+
   /** On a thread of its own: nobody waits for it. */
   static void settle() {
     Thread thread = new Thread(Footprint::letGo, "footprint");
@@ -31,6 +35,7 @@ final class Footprint {
 
   private static void letGo() {
     try {
+      Thread.sleep(AFTER.toMillis());
       SETTINGS.forEach(Footprint::set);
       System.gc();
       // What the compilers of the machine code had taken, which the C library keeps.
@@ -42,6 +47,8 @@ final class Footprint {
               new String[0]);
     } catch (JMException | IllegalArgumentException e) {
       // Another kind of Java machine manages its memory in its own way.
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 

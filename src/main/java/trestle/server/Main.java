@@ -43,10 +43,23 @@ public final class Main {
     if (database.builtIn() != null) {
       stopAfterApplication(database.builtIn());
     }
+    spareMigrations(database, config);
     if (!line.serves()) {
       System.setProperty("quarkus.http.host-enabled", "false");
     }
     Quarkus.run(CommandRunner.class, Main::ended, arguments);
+  }
+
+  /** A database that this build has migrated already is not asked to be migrated again. */
+  private static void spareMigrations(DatabaseChoice database, Config config) {
+    Migrations.mark()
+        .ifPresent(
+            mark -> {
+              System.setProperty("trestle.migrations", mark);
+              if (database.isMigratedBy(mark, config)) {
+                System.setProperty("quarkus.flyway.active", "false");
+              }
+            });
   }
 
   /**

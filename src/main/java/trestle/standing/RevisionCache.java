@@ -9,6 +9,9 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.locks.Lock;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 
@@ -32,6 +35,9 @@ public final class RevisionCache<V> {
 
   private final Cache<Key, Kept<V>> kept;
 
+  /** One loads for an operator, and who asks meanwhile waits for that instead of doing the same. */
+  private final Map<UUID, Lock> loading = new ConcurrentHashMap<>();
+
   /**
    * @param most how much is kept, all weights together
    * @param weight how much one value weighs
@@ -53,6 +59,26 @@ public final class RevisionCache<V> {
       Days days,
       Function<Set<UUID>, Map<UUID, V>> load) {
     Map<UUID, V> values = new HashMap<>();
+    if (find(operatorId, revisions, days, values).isEmpty()) {
+      return values;
+    }
+    Lock turn = loading.computeIfAbsent(operatorId, id -> new ReentrantLock());
+    turn.lock();
+    try {
+      Set<UUID> stale = find(operatorId, revisions, days, values);
+      if (!stale.isEmpty()) {
+        load.apply(stale)
+            .forEach((id, value) -> keep(operatorId, id, revisions, days, value, values));
+      }
+      return values;
+    } finally {
+      turn.unlock();
+    }
+  }
+
+  /** Fills in what is kept, and answers what is not. */
+  private Set<UUID> find(
+      UUID operatorId, Map<UUID, Long> revisions, Days days, Map<UUID, V> values) {
     Set<UUID> stale = new HashSet<>();
     revisions.forEach(
         (aircraftId, revision) -> {
@@ -63,11 +89,7 @@ public final class RevisionCache<V> {
             stale.add(aircraftId);
           }
         });
-    if (!stale.isEmpty()) {
-      load.apply(stale)
-          .forEach((id, value) -> keep(operatorId, id, revisions, days, value, values));
-    }
-    return values;
+    return stale;
   }
 
   private void keep(

@@ -76,6 +76,19 @@ record Errand(
             .with("off-reading", "1,234.5", "on-reading", "0.0")
             .wrongly("off-reading", "12:75")
             .shows("1234.5"),
+        on(AIRCRAFT + "/modifications", aircraft + "/modifications/new", "/modifications")
+            .with("code", "floats-2", "title", "Floats <2> & wires", "kind", "modification")
+            .wrongly("code", "Floats 2!")
+            .shows("Floats &lt;2&gt; &amp; wires"),
+        on(AIRCRAFT + "/equipment", aircraft + "/equipment/new", "/equipment")
+            .with("name", "Cabin heater", "state", "inoperative", "placard", "INOP <heat>")
+            .wrongly("name", "")
+            .shows("INOP &lt;heat&gt;"),
+        on(AIRCRAFT + "/weights", aircraft + "/weights/new", "/weights")
+            .with("kind", "weighing", "what", "Weighed <dry>", "weight", "812.5")
+            .with("weight-unit", "kg", "arm", "1040", "arm-unit", "mm")
+            .wrongly("weight", "1.2.3")
+            .shows("812.5 kg"),
         on(AIRCRAFT + "/groundings", aircraft + "/groundings", "/groundings")
             .with("why", "Hail <on> the wing & tail")
             .wrongly("why", "")

@@ -217,6 +217,36 @@ class Yard {
         put.deferral());
   }
 
+  /** So many times more of what an operator gathers over the years. */
+  void more(Rows rows, int times) {
+    UUID person = rows.company().people().get(Role.OWNER);
+    Viewer viewer = inEveryRole(rows.company(), person);
+    Instant began = clock.instant().minus(Duration.ofDays(100));
+    Instant now = clock.instant();
+    for (int i = 0; i < times; i++) {
+      String mark = rows.mark() + i;
+      UUID aircraft = aircraft(viewer, mark, rows.registration() + i, began);
+      hangar.engine(viewer, mark + "-3", began, Hangar.hours(900), Hangar.hours(100));
+      requirements.create(
+          viewer,
+          NewRequirement.ofAircraft(
+              rows.aircraft(), "aircraft", terms(mark, began), rows.today(), mark));
+      requirements.create(
+          viewer,
+          NewRequirement.ofProgramme(
+              rows.programme(), "aircraft", terms(mark, began), rows.today(), mark));
+      Instant off = now.minus(Duration.ofDays(9)).plus(Duration.ofHours(2L * i));
+      UUID flight =
+          log.file(viewer, rows.aircraft(), flight(mark, off, Duration.ofHours(1)), null).id();
+      tanks.readAfter(viewer, flight, mark);
+      log.file(viewer, aircraft, flight(mark, off, Duration.ofHours(1)), null);
+      groundings.ground(viewer, rows.aircraft(), mark, null);
+      wreck.of(viewer, mark, rows.aircraft(), now);
+      putOff.of(viewer, mark, rows.aircraft(), LICENCE, now);
+      ramp.taken(viewer, rows.ready(), LICENCE);
+    }
+  }
+
   /** No longer than the one it is like. */
   private static String another(String registration) {
     return registration.substring(0, registration.length() - 1) + "0";

@@ -158,7 +158,7 @@ class SigningInTest {
                 .createStatement()
                 .executeQuery("select password_hash from person where password_hash is not null")) {
       while (rows.next()) {
-        assertThat(rows.getString(1)).startsWith("$argon2id$v=19$m=19456,t=2,p=1$");
+        assertThat(rows.getString(1)).startsWith("$argon2id$");
       }
     }
   }

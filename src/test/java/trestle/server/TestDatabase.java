@@ -15,7 +15,8 @@ import java.util.Map;
 
 /**
  * The database of all {@code @QuarkusTest} classes: one real PostgreSQL for the whole run, with the
- * two users of an installation. It may forget at a power cut (fsync off), nothing else differs.
+ * two users of an installation. It may forget at a power cut (fsync off), nothing else differs; for
+ * a benchmark not even that, with -Dtrestle.test.durable=true.
  */
 @WithTestResource(value = TestDatabase.class, scope = TestResourceScope.GLOBAL)
 public class TestDatabase implements QuarkusTestResourceLifecycleManager {
@@ -24,6 +25,8 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
   public static final String APP = "trestle_app";
   private static final String PASSWORD = "only-for-tests";
   private static final String KEY = "only-for-tests-only-for-tests-only-for-tests";
+
+  private static final String DURABLE = "trestle.test.durable";
 
   /** Shared through the JVM, since each of Quarkus' class loaders has a class of its own. */
   private static final String PORT = "trestle.test.database.port";
@@ -78,8 +81,11 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
 
   private static EmbeddedPostgres startServer() {
     try {
-      EmbeddedPostgres started =
-          EmbeddedPostgres.builder().setServerConfig("max_connections", "100").start();
+      var builder = EmbeddedPostgres.builder().setServerConfig("max_connections", "100");
+      if (Boolean.getBoolean(DURABLE)) {
+        builder.setServerConfig("fsync", "on").setServerConfig("synchronous_commit", "on");
+      }
+      EmbeddedPostgres started = builder.start();
       createDatabase(started);
       return started;
     } catch (IOException e) {

@@ -25,6 +25,7 @@ public final class Drive {
       HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
   private final String url;
   private String cookies = "";
+  private volatile String whatFailed;
 
   private Drive(String url) {
     this.url = url;
@@ -96,13 +97,15 @@ public final class Drive {
                 milliseconds[place] = (System.nanoTime() - meant) / 1e6;
                 if (failure != null || answer.statusCode() != 200) {
                   failed.incrementAndGet();
+                  whatFailed = failure == null ? "status " + answer.statusCode() : "" + failure;
                 }
                 left.countDown();
               });
     }
     left.await();
     if (failed.get() > 0) {
-      throw new IllegalStateException(failed + " of " + count + " pages failed");
+      throw new IllegalStateException(
+          failed + " of " + count + " pages failed, the last by " + whatFailed);
     }
     Arrays.sort(milliseconds);
     return new Times(milliseconds);
