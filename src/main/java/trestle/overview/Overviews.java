@@ -99,7 +99,7 @@ class Overviews {
     return overviews;
   }
 
-  private View view(Viewer viewer, AsAt asAt) {
+  View view(Viewer viewer, AsAt asAt) {
     return asAt.view(
         day ->
             knownThen.before(

@@ -40,7 +40,13 @@ class EveryPageTest {
 
   /** What browsers and scripts ask for: no pages. */
   private static final Set<String> NO_PAGES =
-      Set.of("/manifest.webmanifest", "/sw.js", "/outbox/pages", "/outbox/sender");
+      Set.of(
+          "/manifest.webmanifest",
+          "/sw.js",
+          "/outbox/pages",
+          "/outbox/sender",
+          "/aircraft/{id}/status.pdf",
+          "/aircraft/{id}/status.csv");
 
   @RegisterExtension static final Browser browser = new Browser();
 

@@ -1,0 +1,245 @@
+package trestle.overview;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Configuration;
+import trestle.fleet.Configurations;
+import trestle.flights.ComponentLine;
+import trestle.flights.ComponentLines;
+import trestle.flights.UsageLine;
+import trestle.flights.UsageLines;
+import trestle.ledger.View;
+import trestle.reckoning.Amount;
+import trestle.reckoning.Counter;
+import trestle.reckoning.Scale;
+import trestle.standing.InWords;
+import trestle.web.Reading;
+import trestle.web.Shown;
+import trestle.web.Viewer;
+
+/** Puts an aircraft's status report together, in any view. */
+@ApplicationScoped
+class StatusReports {
+  private static final String NOT_KNOWN = "not known";
+  private static final List<Counter> COUNTED = List.of(Counter.HOURS, Counter.LANDINGS);
+
+  @Inject Overviews overviews;
+  @Inject UsageLines usage;
+  @Inject ComponentLines components;
+  @Inject Configurations configurations;
+
+  @Reading
+  public StatusReport of(Viewer viewer, UUID aircraftId, AsAt asAt) {
+    AircraftOverview overview = overviews.aircraft(viewer, aircraftId, asAt);
+    View view = overviews.view(viewer, asAt);
+    List<ComponentLine> fitted = fitted(viewer, aircraftId, view);
+    InWords words = new InWords(overview.sheet().shownAs());
+    List<StatusReport.Part> parts = new ArrayList<>();
+    parts.add(totals(overview.sheet(), usage.of(viewer, aircraftId, view), words));
+    parts.add(lives(overview));
+    parts.add(sinceOverhaul(fitted, words));
+    parts.add(
+        items(
+            "Inspection status",
+            overview,
+            row -> List.of("inspection", "service", "lubrication").contains(row.item().kind()),
+            "No inspection is recorded."));
+    parts.add(
+        items(
+            "Directive status",
+            overview,
+            row -> row.item().kind().equals("directive"),
+            "No directive is recorded."));
+    parts.add(
+        items(
+            "Documents and other limits",
+            overview,
+            row -> List.of("document", "limitation", "other").contains(row.item().kind()),
+            "None is recorded."));
+    parts.add(major(configurations.of(viewer, aircraftId, view)));
+    parts.add(overruns(overview));
+    return new StatusReport(overview.sheet(), asAt.words(), parts);
+  }
+
+  private List<ComponentLine> fitted(Viewer viewer, UUID aircraftId, View view) {
+    return components.fittedTo(viewer, List.of(aircraftId), view).values().stream()
+        .filter(line -> line.history().fitted() != null)
+        .filter(line -> line.history().fitted().aircraftId().equals(aircraftId))
+        .sorted(Comparator.comparing(line -> line.history().fitted().positionLabel()))
+        .toList();
+  }
+
+  private static StatusReport.Part totals(AircraftSheet sheet, UsageLine line, InWords words) {
+    List<List<String>> rows = new ArrayList<>();
+    Map<Counter, Long> known = line.total().toMap();
+    Stream.concat(
+            COUNTED.stream(),
+            line.counters().stream()
+                .filter(counter -> !COUNTED.contains(counter))
+                .sorted(Comparator.comparing(Counter::name)))
+        .forEach(
+            counter ->
+                rows.add(
+                    List.of(
+                        name(counter),
+                        known.containsKey(counter)
+                            ? words.used(new Amount(known.get(counter), counter.unit()))
+                            : NOT_KNOWN)));
+    return new StatusReport.Part(
+        "Total times",
+        "Hours are " + sheet.basisWords() + ".",
+        List.of("Counter", "Total"),
+        rows,
+        NOT_KNOWN);
+  }
+
+  private static StatusReport.Part lives(AircraftOverview overview) {
+    List<List<String>> rows =
+        overview.rows().stream()
+            .filter(row -> row.item().kind().equals("life-limit"))
+            .map(
+                row ->
+                    List.of(
+                        row.title(),
+                        row.every(),
+                        accumulated(row, overview),
+                        row.left().isEmpty() ? row.state() : row.left()))
+            .toList();
+    return new StatusReport.Part(
+        "Life-limited parts",
+        "",
+        List.of("Part", "Limit", "Accumulated", "Remaining"),
+        rows,
+        "No life limit is recorded.");
+  }
+
+  private static String accumulated(DueRow row, AircraftOverview overview) {
+    InWords words = new InWords(overview.sheet().shownAs());
+    return COUNTED.stream()
+        .flatMap(
+            counter ->
+                row.item().usage().total(counter).stream()
+                    .map(
+                        total ->
+                            words.used(total)
+                                + (counter.equals(Counter.HOURS)
+                                    ? ""
+                                    : " " + name(counter).toLowerCase())))
+        .reduce((one, other) -> one + ", " + other)
+        .orElse(NOT_KNOWN);
+  }
+
+  private static StatusReport.Part sinceOverhaul(List<ComponentLine> fitted, InWords words) {
+    List<List<String>> rows =
+        fitted.stream()
+            .map(
+                part ->
+                    List.of(
+                        part.history().fitted().positionLabel(),
+                        part.history().sheet().words(),
+                        hours(part.sinceNew(Counter.HOURS), words),
+                        hours(part.sinceOverhaul(Counter.HOURS), words),
+                        hours(part.sinceFitted(Counter.HOURS), words)))
+            .toList();
+    return new StatusReport.Part(
+        "Time since overhaul",
+        "Of one that was never overhauled, time since overhaul is time since new.",
+        List.of("Position", "Component", "Since new", "Since overhaul", "Since fitted"),
+        rows,
+        "No component is fitted.");
+  }
+
+  private static StatusReport.Part items(
+      String title, AircraftOverview overview, Predicate<DueRow> asked, String nothing) {
+    List<List<String>> rows =
+        overview.rows().stream()
+            .filter(asked)
+            .map(
+                row ->
+                    List.of(
+                        row.title(),
+                        row.source(),
+                        row.every(),
+                        done(row),
+                        due(row),
+                        row.left().isEmpty() ? row.state() : row.left()))
+            .toList();
+    return new StatusReport.Part(
+        title,
+        "",
+        List.of("Item", "Source", "Rule", "Last done", "Next due", "Left"),
+        rows,
+        nothing);
+  }
+
+  private static String done(DueRow row) {
+    return row.lastDoneOn().isEmpty() ? row.lastDone() : row.lastDoneOn() + ", " + row.lastDone();
+  }
+
+  private static String due(DueRow row) {
+    return row.lines().stream()
+        .map(DueLine::due)
+        .filter(due -> !due.isEmpty())
+        .reduce((one, other) -> one + " or " + other)
+        .orElse("");
+  }
+
+  private static StatusReport.Part major(Configuration configuration) {
+    return new StatusReport.Part(
+        "Major modifications and repairs",
+        "",
+        List.of("Code", "What it is", "Approval", "Form", "Since"),
+        configuration.major().stream()
+            .map(
+                mod ->
+                    List.of(
+                        mod.code(),
+                        mod.title() + ", " + mod.kind(),
+                        mod.approval(),
+                        mod.formReference(),
+                        Shown.date(mod.since())))
+            .toList(),
+        "None is recorded.");
+  }
+
+  /** What is past its limit now, and what was done too late the last time. */
+  private static StatusReport.Part overruns(AircraftOverview overview) {
+    List<List<String>> rows = new ArrayList<>();
+    for (DueRow row : overview.rows()) {
+      if (row.item().reckoning().spent()) {
+        rows.add(List.of(row.title(), "Past its limit and not done", due(row), row.left()));
+      }
+      if (row.item().reckoning().overrun()) {
+        rows.add(List.of(row.title(), "Last done after its limit", done(row), ""));
+      }
+    }
+    return new StatusReport.Part(
+        "Overruns",
+        "Work that was done, or is still to be done, after its limit with any tolerance; what was"
+            + " flown meanwhile was flown past it.",
+        List.of("Item", "What happened", "When", "Left"),
+        rows,
+        "None is recorded.");
+  }
+
+  private static String hours(long seconds, InWords words) {
+    return seconds == Scale.UNKNOWN
+        ? NOT_KNOWN
+        : words.used(new Amount(seconds, Counter.HOURS.unit()));
+  }
+
+  private static String name(Counter counter) {
+    String plain = counter.name().replace('-', ' ');
+    return counter.equals(Counter.HOURS)
+        ? "Time in service"
+        : plain.substring(0, 1).toUpperCase() + plain.substring(1);
+  }
+}
