@@ -32,6 +32,7 @@ class DemoLoader {
   @Inject FlightLoad flightLoad;
   @Inject WorkLoad workLoad;
   @Inject FluidLoad fluidLoad;
+  @Inject PartLoad partLoad;
   @Inject DefectLoad defectLoad;
   @Inject Telling telling;
   @Inject TheClock clock;
@@ -91,7 +92,10 @@ class DemoLoader {
         new Event.Filed(
             opened.plus(Duration.ofMinutes(30)),
             () -> {
+              partLoad.state(controller);
               FleetLoad.Registered fleet = fleetLoad.register(controller, opened, today, totals);
+              partLoad.assemble(controller, opened, today, fleet);
+              partLoad.limit(controller, from);
               ProgrammeLoad.Filed programme = programmeLoad.file(controller, from, fleet);
               return made.add(new WorkLoad.Stage(cast, opened, fleet, programme, totals));
             });
@@ -111,6 +115,7 @@ class DemoLoader {
     events.addAll(workLoad.extensions(stage));
     events.addAll(workLoad.rates(stage));
     events.addAll(fluidLoad.events(stage));
+    events.addAll(partLoad.swaps(stage));
     events.addAll(defectLoad.events(stage));
     events.sort(Comparator.comparing(Event::recordedAt));
     return events;

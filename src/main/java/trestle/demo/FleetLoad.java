@@ -27,8 +27,9 @@ class FleetLoad {
   @Inject Components components;
   @Inject Fitments fitments;
 
-  /** What was registered, by registration, and of parts by registration and position. */
-  record Registered(Map<String, UUID> aircraft, Map<String, UUID> parts) {
+  /** What was registered, by registration; parts by registration and position, or by serial. */
+  record Registered(
+      Map<String, UUID> aircraft, Map<String, UUID> parts, Map<String, UUID> serials) {
 
     UUID aircraft(String registration) {
       return aircraft.get(registration);
@@ -41,7 +42,7 @@ class FleetLoad {
   }
 
   Registered register(Viewer viewer, Instant at, LocalDate today, Map<String, Totals> totals) {
-    Registered registered = new Registered(new HashMap<>(), new HashMap<>());
+    Registered registered = new Registered(new HashMap<>(), new HashMap<>(), new HashMap<>());
     for (SeedFile.Line line : SeedFile.lines("aircraft.csv")) {
       String registration = line.text("registration");
       UUID id = fleet.register(viewer, registering(line, at, totals.get(registration)));

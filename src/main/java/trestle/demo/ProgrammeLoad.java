@@ -20,7 +20,7 @@ import trestle.web.Viewer;
 class ProgrammeLoad {
   private static final String EXAMPLE =
       "Example only: to be replaced by the operator's approved programme";
-  private static final String APPROVED_BY = "Example, approved by nobody";
+  static final String APPROVED_BY = "Example, approved by nobody";
 
   @Inject Programmes programmes;
   @Inject Requirements requirements;

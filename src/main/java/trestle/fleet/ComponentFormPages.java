@@ -10,27 +10,24 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.ArrayList;
+import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
-import java.util.function.Consumer;
+import java.util.stream.Stream;
 import trestle.ledger.View;
+import trestle.reckoning.Counter;
+import trestle.reckoning.Hours;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
-import trestle.web.NotHere;
 import trestle.web.Option;
 import trestle.web.Refusal;
 import trestle.web.Shown;
-import trestle.web.Stale;
 import trestle.web.StatedMoment;
 import trestle.web.Viewer;
 
@@ -39,10 +36,13 @@ import trestle.web.Viewer;
 @RequestScoped
 public class ComponentFormPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
+  private static final List<Option> EVENTS =
+      Stream.of(ComponentEventKind.values())
+          .map(kind -> new Option(kind.word(), kind.label()))
+          .toList();
 
   @Inject Components components;
-  @Inject Fitments fitments;
-  @Inject Fleet fleet;
+  @Inject ComponentEvents events;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -57,17 +57,7 @@ public class ComponentFormPages {
       basePath = "fleet",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record ComponentFit(
-      ComponentSheet component, Form form, List<Option> places, Fitting fitted, String times)
-      implements TemplateInstance {}
-
-  @CheckedTemplate(
-      basePath = "fleet",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record ComponentRemove(
-      ComponentSheet component, Form form, Fitting fitted, String registration, String times)
-      implements TemplateInstance {}
+  record ComponentRevise(ComponentSheet component, Form form) implements TemplateInstance {}
 
   @CheckedTemplate(
       basePath = "fleet",
@@ -80,8 +70,20 @@ public class ComponentFormPages {
       basePath = "fleet",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record ComponentCorrection(
-      ComponentSheet component, Form form, String what, String onFile, String times)
+  record ComponentHappened(
+      ComponentSheet component,
+      String state,
+      Form form,
+      List<Option> kinds,
+      boolean engine,
+      String times)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "fleet",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record ComponentMetered(ComponentSheet component, Form form, String times)
       implements TemplateInstance {}
 
   @GET
@@ -108,63 +110,53 @@ public class ComponentFormPages {
   }
 
   @GET
-  @Path("{id}/fitments")
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response askFit(@PathParam("id") UUID id, @QueryParam("place") String place) {
-    return Answers.page(fitPage(id, today().with("place", place)));
+  @Path("{id}/particulars")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
+  public Response askRevision(@PathParam("id") UUID id) {
+    ComponentSheet sheet = sheet(id);
+    return Answers.page(
+        new ComponentRevise(
+            sheet,
+            Form.blank()
+                .with("description", sheet.description())
+                .with("part-number", sheet.partNumber())
+                .with("serial", sheet.serial())
+                .with("manufacturer", sheet.manufacturer())
+                .with("owner", sheet.owner())
+                .with("from", Shown.date(viewer.dateOf(clock.instant())))));
   }
 
   @POST
-  @Path("{id}/fitments")
+  @Path("{id}/particulars")
   @Consumes(FORMS)
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response fit(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
+  public Response revise(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    List<Option> places = places(components.history(viewer, id, View.EVERYTHING).sheet().kind());
-    String place =
-        form.required("place", "Position").choice(places.stream().map(Option::value).toList());
-    Instant at = StatedMoment.of(form, "Fitted on", viewer, clock.instant());
-    return filed(
-        id,
+    ComponentSheet sheet = sheet(id);
+    String description = form.required("description", "Description").text(120);
+    String partNumber = form.required("part-number", "Part number").text(60);
+    String serial = form.required("serial", "Serial number").text(60);
+    String manufacturer = form.optional("manufacturer", "Manufacturer").text(120);
+    String owner = form.optional("owner", "Owner").text(120);
+    LocalDate from = form.required("from", "Holds from").dateUpTo(viewer.dateOf(clock.instant()));
+    String reason = form.required("reason", "Reason").text(500);
+    return ComponentAnswers.filed(
+        "/components/" + id,
         form,
         () ->
-            fitments.fit(
+            components.revise(
                 viewer,
-                new Fitments.Fit(
+                new Components.Revising(
                     id,
-                    UUID.fromString(place.substring(0, 36)),
-                    place.substring(37),
-                    at,
+                    partNumber,
+                    serial,
+                    description,
+                    orBlank(manufacturer),
+                    orBlank(owner),
+                    from,
+                    reason,
                     form.key())),
-        () -> fitPage(id, form));
-  }
-
-  @GET
-  @Path("{id}/removals")
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response askRemoval(@PathParam("id") UUID id) {
-    return Answers.page(removePage(id, today()));
-  }
-
-  @POST
-  @Path("{id}/removals")
-  @Consumes(FORMS)
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response remove(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    Form form = Form.of(posted);
-    components.history(viewer, id, View.EVERYTHING);
-    UUID fitment = form.required("fitment", "Fitment").uuid();
-    Instant at = StatedMoment.of(form, "Removed on", viewer, clock.instant());
-    String why = form.optional("why", "Why").text(500);
-    return filed(
-        id,
-        form,
-        () ->
-            fitments.remove(
-                viewer,
-                new Fitments.Remove(
-                    fitment, at, why == null ? "" : why, form.checked("scheduled"), form.key())),
-        () -> removePage(id, form));
+        () -> new ComponentRevise(sheet, form));
   }
 
   @GET
@@ -180,203 +172,106 @@ public class ComponentFormPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response overhaul(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    components.history(viewer, id, View.EVERYTHING);
+    sheet(id);
     Instant at = StatedMoment.of(form, "Overhauled on", viewer, clock.instant());
     String reference = form.required("reference", "Reference").text(200);
-    return filed(
-        id,
+    return ComponentAnswers.filed(
+        "/components/" + id,
         form,
-        () -> fitments.overhaul(viewer, new Fitments.Overhaul(id, at, reference, form.key())),
+        () -> events.overhaul(viewer, new ComponentEvents.Overhaul(id, at, reference, form.key())),
         () -> overhaulPage(id, form));
   }
 
   @GET
-  @Path("{id}/corrections/{record}")
+  @Path("{id}/events")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response askCorrection(@PathParam("id") UUID id, @PathParam("record") UUID record) {
-    Correctable correctable =
-        correctable(id, record)
-            .orElseThrow(
-                () ->
-                    new NotHere(
-                        "There is no such record of this component, or it was corrected already."));
-    Form form =
-        Form.blank()
-            .with("on", Shown.date(correctable.at().atZone(viewer.flightZone()).toLocalDate()))
-            .with("time", Shown.time(correctable.at(), viewer.flightZone()));
-    return Answers.page(correctionPage(id, correctable, form));
+  public Response askEvent(@PathParam("id") UUID id) {
+    return Answers.page(eventPage(id, today()));
   }
 
   @POST
-  @Path("{id}/corrections/{record}")
+  @Path("{id}/events")
   @Consumes(FORMS)
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response correct(
-      @PathParam("id") UUID id,
-      @PathParam("record") UUID record,
-      MultivaluedMap<String, String> posted) {
+  public Response happened(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    Correctable correctable = correctableOrOvertaken(id, record);
+    sheet(id);
+    String kind =
+        form.required("kind", "What happened").choice(EVENTS.stream().map(Option::value).toList());
     Instant at = StatedMoment.of(form, "On", viewer, clock.instant());
-    String reason = form.required("reason", "Reason").text(500);
-    return filed(
-        id,
+    String whom = form.optional("whom", "To whom, or by whom").text(120);
+    String why = form.optional("why", "Why, or what was found").text(500);
+    String reference = form.optional("reference", "Reference").text(200);
+    boolean restarts = form.checked("restarts");
+    return ComponentAnswers.filed(
+        "/components/" + id,
         form,
         () ->
-            correctable
-                .correct()
-                .accept(
-                    new Fitments.Correcting(record, at, form.checked("void"), reason, form.key())),
-        () -> correctionPage(id, correctable, form));
+            events.file(
+                viewer,
+                new ComponentEvents.Happening(
+                    id,
+                    ComponentEventKind.parse(kind),
+                    at,
+                    orBlank(whom),
+                    orBlank(why),
+                    orBlank(reference),
+                    restarts,
+                    form.key())),
+        () -> eventPage(id, form));
   }
 
-  /** Files what was read, or shows the form again. */
-  private Response filed(
-      UUID id, Form form, Runnable file, java.util.function.Supplier<TemplateInstance> page) {
-    if (form.isReady()) {
-      try {
-        file.run();
-        return Answers.see("/components/" + id);
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, page.get());
-      }
-    }
-    return Answers.again(form, page.get());
+  @GET
+  @Path("{id}/meter-readings")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response askReading(@PathParam("id") UUID id) {
+    return Answers.page(new ComponentMetered(sheet(id), today().with("counter", "hours"), times()));
   }
 
-  /** A fitment, removal or overhaul of this component, and what puts it right. */
-  private record Correctable(
-      String what, Instant at, String onFile, Consumer<Fitments.Correcting> correct) {}
-
-  /** Somebody may have corrected it while this form was open: it is shown again, with theirs. */
-  private Correctable correctableOrOvertaken(UUID id, UUID record) {
-    Optional<Correctable> stands = correctable(id, record);
-    if (stands.isPresent()) {
-      return stands.get();
-    }
-    Components.Overtaken overtaken =
-        components
-            .overtaken(viewer, id, record)
-            .orElseThrow(() -> new NotHere("There is no such record of this component."));
-    return correctable(
-        overtaken.what(),
-        overtaken.at(),
-        "corrected by somebody else since",
-        asked -> {
-          throw new Stale(
-              "Someone corrected this record since you opened this form. Look at the component’s"
-                  + " history, and correct what stands there.");
-        });
-  }
-
-  private Optional<Correctable> correctable(UUID id, UUID record) {
-    ComponentHistory history = components.history(viewer, id, View.EVERYTHING);
-    for (Fitting fitting : history.fittings()) {
-      String place = registration(fitting.aircraftId()) + ", " + fitting.positionLabel();
-      if (fitting.fitmentId().equals(record)) {
-        return Optional.of(
-            correctable(
-                "fitment", fitting.from(), place, asked -> fitments.correctFitment(viewer, asked)));
-      }
-      if (record.equals(fitting.removalId())) {
-        return Optional.of(
-            correctable(
-                "removal", fitting.to(), place, asked -> fitments.correctRemoval(viewer, asked)));
-      }
-    }
-    for (ComponentHistory.Overhaul overhaul : history.overhauls()) {
-      if (overhaul.id().equals(record)) {
-        return Optional.of(
-            correctable(
-                "overhaul",
-                overhaul.at(),
-                overhaul.reference(),
-                asked -> fitments.correctOverhaul(viewer, asked)));
-      }
-    }
-    return Optional.empty();
-  }
-
-  private Correctable correctable(
-      String what, Instant at, String words, Consumer<Fitments.Correcting> correct) {
-    return new Correctable(what, at, Shown.moment(at, viewer.flightZone()) + ", " + words, correct);
+  @POST
+  @Path("{id}/meter-readings")
+  @Consumes(FORMS)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response read(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    Form form = Form.of(posted);
+    ComponentSheet sheet = sheet(id);
+    Instant at = StatedMoment.of(form, "Read on", viewer, clock.instant());
+    Hours reading = form.required("reading", "Reading").hours();
+    return ComponentAnswers.filed(
+        "/components/" + id,
+        form,
+        () ->
+            events.read(
+                viewer,
+                new ComponentEvents.Metered(id, Counter.HOURS, reading.seconds(), at, form.key())),
+        () -> new ComponentMetered(sheet, form, times()));
   }
 
   private ComponentNew page(Form form) {
     return new ComponentNew(form, ComponentForm.KINDS, ComponentForm.OVERHAULED, times());
   }
 
-  private ComponentFit fitPage(UUID id, Form form) {
-    ComponentHistory history = components.history(viewer, id, View.EVERYTHING);
-    return new ComponentFit(
-        history.sheet(), form, places(history.sheet().kind()), history.fitted(), times());
-  }
-
-  private ComponentRemove removePage(UUID id, Form form) {
-    ComponentHistory history = components.history(viewer, id, View.EVERYTHING);
-    Fitting fitted = history.fitted();
-    if (fitted != null && form.value("fitment").isEmpty()) {
-      form.with("fitment", fitted.fitmentId());
-    }
-    return new ComponentRemove(
-        history.sheet(),
-        form,
-        fitted,
-        fitted == null ? "" : registration(fitted.aircraftId()),
-        times());
-  }
-
   private ComponentOverhauled overhaulPage(UUID id, Form form) {
-    return new ComponentOverhauled(
-        components.history(viewer, id, View.EVERYTHING).sheet(), form, times());
+    return new ComponentOverhauled(sheet(id), form, times());
   }
 
-  private ComponentCorrection correctionPage(UUID id, Correctable correctable, Form form) {
-    return new ComponentCorrection(
-        components.history(viewer, id, View.EVERYTHING).sheet(),
+  private ComponentHappened eventPage(UUID id, Form form) {
+    ComponentHistory history = components.history(viewer, id, View.EVERYTHING);
+    return new ComponentHappened(
+        history.sheet(),
+        history.state().words(),
         form,
-        correctable.what(),
-        correctable.onFile(),
+        EVENTS,
+        history.sheet().kind() == PartKind.ENGINE,
         times());
   }
 
-  /** Every position of this kind of the operator's aircraft, and what is in it now. */
-  private List<Option> places(PartKind kind) {
-    List<AircraftSheet> aircraft =
-        fleet.sheets(viewer, View.EVERYTHING).stream().filter(each -> !each.retired()).toList();
-    List<UUID> ids = aircraft.stream().map(AircraftSheet::id).toList();
-    Map<UUID, List<Position>> positions = fleet.positions(viewer, ids, View.EVERYTHING);
-    Map<UUID, List<Fitting>> fittings = components.fittings(viewer, ids, View.EVERYTHING);
-    List<Option> places = new ArrayList<>();
-    for (AircraftSheet each : aircraft) {
-      for (Position position : positions.getOrDefault(each.id(), List.of())) {
-        if (position.kind() == kind) {
-          places.add(
-              new Option(
-                  each.id() + "/" + position.code(),
-                  each.registration()
-                      + ", "
-                      + position.label()
-                      + in(fittings.getOrDefault(each.id(), List.of()), position)));
-        }
-      }
-    }
-    return places;
+  private ComponentSheet sheet(UUID id) {
+    return components.history(viewer, id, View.EVERYTHING).sheet();
   }
 
-  private static String in(List<Fitting> fittings, Position position) {
-    return fittings.stream()
-        .filter(fitting -> fitting.isFitted() && fitting.positionCode().equals(position.code()))
-        .map(fitting -> " (serial " + fitting.serial() + " is fitted)")
-        .findFirst()
-        .orElse("");
-  }
-
-  private String registration(UUID aircraftId) {
-    return fleet.sheet(viewer, aircraftId, View.EVERYTHING).registration();
+  private static String orBlank(String text) {
+    return text == null ? "" : text;
   }
 
   private Form today() {

@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.View;
@@ -15,6 +16,11 @@ class ComponentRepository {
   private static final String NEWEST =
       "c.happenedOn <= :upTo and c.ledgerSeq <= :known and not exists (select 1 from ComponentRow n"
           + " where n.componentId = c.componentId and n.ledgerSeq > c.ledgerSeq"
+          + " and n.ledgerSeq <= :known and n.happenedOn <= :upTo)";
+
+  private static final String NEWEST_PART =
+      "c.happenedOn <= :upTo and c.ledgerSeq <= :known and not exists (select 1 from PartRow n"
+          + " where n.partId = c.partId and n.ledgerSeq > c.ledgerSeq"
           + " and n.ledgerSeq <= :known and n.happenedOn <= :upTo)";
 
   @Inject EntityManager entities;
@@ -85,13 +91,113 @@ class ComponentRepository {
         .getResultList();
   }
 
-  /** Every fitment row that the view knows, corrected ones too, in the order of filing. */
-  List<Fitment> fitmentsOfAircraft(Collection<UUID> aircraftIds, View view) {
-    return known("from Fitment f where f.aircraftId in :ids", Fitment.class, aircraftIds, view);
+  List<ComponentEvent> events(Collection<UUID> componentIds, View view) {
+    return inView(
+            "from ComponentEvent e where e.componentId in :ids and e.isVoid = false and "
+                + current("ComponentEvent", "e")
+                + " order by e.happenedAt, e.ledgerSeq",
+            ComponentEvent.class,
+            view)
+        .setParameter("ids", componentIds)
+        .getResultList();
   }
 
+  List<ComponentMeterReading> meterReadings(Collection<UUID> componentIds, View view) {
+    return inView(
+            "from ComponentMeterReading m where m.componentId in :ids and m.isVoid = false and "
+                + current("ComponentMeterReading", "m")
+                + " order by m.happenedAt, m.ledgerSeq",
+            ComponentMeterReading.class,
+            view)
+        .setParameter("ids", componentIds)
+        .getResultList();
+  }
+
+  /**
+   * Every fitment row that the view knows, corrected ones too, in the order of filing: of what was
+   * ever put on these aircraft, and of what was ever put into that, however deep.
+   */
+  List<Fitment> fitmentsOnAircraft(Collection<UUID> aircraftIds, View view) {
+    return fitments(
+        "with recursive on_board (component_id) as (select component_id from fitment"
+            + " where operator_id = current_operator() and aircraft_id = any(:ids)"
+            + " union select f.component_id from fitment f join on_board o"
+            + " on f.assembly_id = o.component_id where f.operator_id = current_operator())"
+            + " select f.* from fitment f where f.operator_id = current_operator()"
+            + " and (f.aircraft_id = any(:ids)"
+            + " or f.assembly_id in (select component_id from on_board))",
+        aircraftIds,
+        view);
+  }
+
+  /** The rows of these components, and of everything they ever sat in, however deep. */
   List<Fitment> fitmentsOfComponents(Collection<UUID> componentIds, View view) {
-    return known("from Fitment f where f.componentId in :ids", Fitment.class, componentIds, view);
+    return fitments(
+        "with recursive around (component_id) as (select unnest(cast(:ids as uuid[]))"
+            + " union select f.assembly_id from fitment f join around a"
+            + " on f.component_id = a.component_id"
+            + " where f.operator_id = current_operator() and f.assembly_id is not null)"
+            + " select f.* from fitment f where f.operator_id = current_operator()"
+            + " and f.component_id in (select component_id from around)",
+        componentIds,
+        view);
+  }
+
+  /** The rows of what was ever put straight into these components, or onto these aircraft. */
+  List<Fitment> fitmentsIn(Collection<UUID> holderIds, View view) {
+    return fitments(
+        "select f.* from fitment f where f.operator_id = current_operator()"
+            + " and (f.assembly_id = any(:ids) or f.aircraft_id = any(:ids))",
+        holderIds,
+        view);
+  }
+
+  @SuppressWarnings("unchecked")
+  private List<Fitment> fitments(String sql, Collection<UUID> ids, View view) {
+    return ids.isEmpty()
+        ? List.of()
+        : entities
+            .createNativeQuery(
+                sql + " and f.ledger_seq <= :known order by f.ledger_seq", Fitment.class)
+            .setParameter("ids", ids.toArray(UUID[]::new))
+            .setParameter("known", view.knownBound())
+            .getResultList();
+  }
+
+  /** What the view knows of each part, the newest row. */
+  List<PartRow> parts(View view) {
+    return inView("from PartRow c where " + NEWEST_PART, PartRow.class, view).getResultList();
+  }
+
+  List<PartRow> parts(Collection<String> partNumbers, View view) {
+    return partNumbers.isEmpty()
+        ? List.of()
+        : inView(
+                "from PartRow c where lower(c.partNumber) in :numbers and " + NEWEST_PART,
+                PartRow.class,
+                view)
+            .setParameter(
+                "numbers",
+                partNumbers.stream().map(number -> number.toLowerCase(Locale.ROOT)).toList())
+            .getResultList();
+  }
+
+  /** All rows of one part, the oldest first. */
+  List<PartRow> partRows(UUID partId) {
+    return entities
+        .createQuery("from PartRow p where p.partId = :id order by p.ledgerSeq", PartRow.class)
+        .setParameter("id", partId)
+        .getResultList();
+  }
+
+  /** All rows of one component, the oldest first. */
+  List<ComponentRow> componentRows(UUID componentId) {
+    return entities
+        .createQuery(
+            "from ComponentRow c where c.componentId = :id order by c.ledgerSeq",
+            ComponentRow.class)
+        .setParameter("id", componentId)
+        .getResultList();
   }
 
   List<Removal> removals(Collection<UUID> fitmentIds, View view) {

@@ -17,9 +17,10 @@ class ComponentRow extends Filed {
   String serial;
   String description;
   String manufacturer;
+  String owner = "";
 
   ComponentSheet sheet() {
     return new ComponentSheet(
-        componentId, PartKind.parse(kind), partNumber, serial, description, manufacturer);
+        componentId, PartKind.parse(kind), partNumber, serial, description, manufacturer, owner);
   }
 }

@@ -1,19 +1,21 @@
 package trestle.fleet;
 
-import com.github.f4b6a3.uuid.UuidCreator;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import trestle.ledger.Filed;
 import trestle.ledger.View;
 import trestle.reckoning.Counter;
@@ -26,9 +28,13 @@ import trestle.web.Viewer;
 /** Serial-numbered parts: what they had run, and where they were fitted from when to when. */
 @ApplicationScoped
 public class Components {
+  private static final Comparator<Fitting> OLDEST_FIRST = Comparator.comparing(Fitting::from);
+
   @Inject ComponentRepository repository;
   @Inject AircraftRepository forms;
   @Inject Fleet fleet;
+  @Inject Revisions revisions;
+  @Inject Parts parts;
   @Inject Filings filings;
 
   /**
@@ -58,7 +64,7 @@ public class Components {
 
   @Filing
   public UUID register(Viewer viewer, Registering asked) {
-    Filings.refuse(faults(viewer, asked));
+    Filings.refuse(ComponentRows.faults(asked, filings.today(viewer)));
     filings.notLater(asked.at(), "on");
     var before = forms.ofForm(ComponentRow.class, asked.formKey());
     if (before.isPresent()) {
@@ -73,13 +79,81 @@ public class Components {
                   "serial",
                   "Part " + other.partNumber + ", serial " + other.serial + ", is here already.");
             });
+    ComponentRow row = ComponentRows.component(asked);
+    refuseOtherKind(viewer, row);
     List<Filed> rows = new ArrayList<>();
-    ComponentRow row = row(asked);
     rows.add(row);
-    asked.runs().forEach((counter, run) -> rows.add(opening(row.componentId, counter, run, asked)));
+    asked
+        .runs()
+        .forEach(
+            (counter, run) ->
+                rows.add(ComponentRows.opening(row.componentId, counter, run, asked)));
     rows.forEach(filed -> filed.happened(asked.at(), viewer.dateOf(asked.at())));
     filings.file(viewer, rows);
     return row.componentId;
+  }
+
+  private void refuseOtherKind(Viewer viewer, ComponentRow row) {
+    parts
+        .of(viewer, row.partNumber, View.EVERYTHING)
+        .filter(sheet -> sheet.kind() != PartKind.parse(row.kind))
+        .ifPresent(
+            sheet -> {
+              throw new Refusal(
+                  "kind",
+                  "Part "
+                      + sheet.partNumber()
+                      + " is stated to be of kind "
+                      + sheet.kind().word()
+                      + ".");
+            });
+  }
+
+  /**
+   * What is stated of a component from a day on.
+   *
+   * @param owner whose it is, or ""
+   */
+  public record Revising(
+      UUID componentId,
+      String partNumber,
+      String serial,
+      String description,
+      String manufacturer,
+      String owner,
+      LocalDate from,
+      String reason,
+      UUID formKey) {}
+
+  /** Files what is stated of a component from now on: another owner, a serial read again. */
+  @Filing
+  public void revise(Viewer viewer, Revising asked) {
+    Filings.reasonNeeded(asked.reason());
+    Filings.refuse(ComponentRows.faults(asked));
+    if (asked.from().isAfter(filings.today(viewer))) {
+      throw new Refusal("from", "Holds from must not be in the future.");
+    }
+    ComponentHistory history = history(viewer, asked.componentId(), View.EVERYTHING);
+    if (history.fitted() != null) {
+      revisions.bump(viewer, history.fitted().aircraftId());
+    }
+    repository.lock(asked.componentId());
+    if (forms.ofForm(ComponentRow.class, asked.formKey()).isPresent()) {
+      return;
+    }
+    repository
+        .withSerial(asked.partNumber().strip(), asked.serial().strip())
+        .filter(other -> !other.componentId.equals(asked.componentId()))
+        .ifPresent(
+            other -> {
+              throw new Refusal(
+                  "serial",
+                  "Part " + other.partNumber + ", serial " + other.serial + ", is here already.");
+            });
+    ComponentRow row = ComponentRows.component(asked, history.sheet());
+    refuseOtherKind(viewer, row);
+    row.happened(asked.from().atStartOfDay(viewer.zone()).toInstant(), asked.from());
+    filings.file(viewer, row);
   }
 
   /** Every component of the operator, by part number and serial. */
@@ -88,15 +162,30 @@ public class Components {
     return repository.components(view).stream().map(ComponentRow::sheet).toList();
   }
 
-  /** What was ever fitted to each aircraft in the view, oldest first; four statements. */
+  @Reading
+  public Map<UUID, ComponentSheet> sheets(Viewer viewer, Collection<UUID> ids, View view) {
+    Map<UUID, ComponentSheet> sheets = new HashMap<>();
+    if (!ids.isEmpty()) {
+      repository.components(ids, view).forEach(row -> sheets.put(row.componentId, row.sheet()));
+    }
+    return sheets;
+  }
+
+  /**
+   * What was ever fitted to each aircraft in the view, itself or within a larger component, oldest
+   * first; four statements.
+   */
   @Reading
   public Map<UUID, List<Fitting>> fittings(Viewer viewer, Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<Fitting>> byAircraft = new HashMap<>();
     if (!aircraftIds.isEmpty()) {
-      List<Fitment> rows = repository.fitmentsOfAircraft(aircraftIds, view);
-      for (Fitting fitting : fittings(viewer, rows, sheetsOf(rows), aircraftIds, view)) {
-        byAircraft.computeIfAbsent(fitting.aircraftId(), id -> new ArrayList<>()).add(fitting);
+      Carried carried = carried(viewer, repository.fitmentsOnAircraft(aircraftIds, view), view);
+      for (UUID component : carried.components()) {
+        for (Fitting fitting : carried.fittings(component)) {
+          byAircraft.computeIfAbsent(fitting.aircraftId(), id -> new ArrayList<>()).add(fitting);
+        }
       }
+      byAircraft.values().forEach(list -> list.sort(OLDEST_FIRST));
     }
     return byAircraft;
   }
@@ -110,10 +199,7 @@ public class Components {
       return histories;
     }
     for (ComponentRow row : repository.components(componentIds, view)) {
-      histories.put(
-          row.componentId,
-          new ComponentHistory(
-              row.sheet(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>()));
+      histories.put(row.componentId, ComponentHistory.of(row.sheet()));
     }
     for (ComponentOpening row : repository.openings(componentIds, view)) {
       histories.get(row.componentId).openings().add(opening(row));
@@ -121,13 +207,36 @@ public class Components {
     for (ComponentOverhaul row : repository.overhauls(componentIds, view)) {
       histories.get(row.componentId).overhauls().add(overhaul(row));
     }
-    List<Fitment> fitments = repository.fitmentsOfComponents(componentIds, view);
-    Set<UUID> aircraft = new HashSet<>();
-    fitments.forEach(row -> aircraft.add(row.aircraftId));
-    for (Fitting fitting : fittings(viewer, fitments, sheetsOf(fitments), aircraft, view)) {
-      histories.get(fitting.componentId()).fittings().add(fitting);
+    for (ComponentEvent row : repository.events(componentIds, view)) {
+      histories.get(row.componentId).events().add(row.event());
     }
+    for (ComponentMeterReading row : repository.meterReadings(componentIds, view)) {
+      histories.get(row.componentId).meterReadings().add(row.shown());
+    }
+    Carried carried = carried(viewer, repository.fitmentsOfComponents(componentIds, view), view);
+    histories.forEach(
+        (id, history) -> {
+          history.placements().addAll(carried.placements(id));
+          history.fittings().addAll(carried.fittings(id));
+        });
     return histories;
+  }
+
+  /** What was ever put straight into a component, or onto an aircraft, the oldest first. */
+  @Reading
+  public List<Placement> inside(Viewer viewer, UUID holderId, View view) {
+    return inside(viewer, List.of(holderId), view);
+  }
+
+  @Reading
+  public List<Placement> inside(Viewer viewer, Collection<UUID> holderIds, View view) {
+    return placements(viewer, repository.fitmentsIn(holderIds, view), view);
+  }
+
+  /** Where a component, and everything that it ever sat in, was put, the oldest first. */
+  @Reading
+  public List<Placement> around(Viewer viewer, UUID componentId, View view) {
+    return placements(viewer, repository.fitmentsOfComponents(List.of(componentId), view), view);
   }
 
   /**
@@ -136,20 +245,29 @@ public class Components {
    */
   @Reading
   public Optional<Overtaken> overtaken(Viewer viewer, UUID componentId, UUID record) {
-    Optional<Fitment> fitment = forms.row(Fitment.class, record);
-    Optional<Removal> removal = forms.row(Removal.class, record);
-    Optional<ComponentOverhaul> overhaul = forms.row(ComponentOverhaul.class, record);
-    return fitment
-        .or(() -> removal.flatMap(row -> forms.row(Fitment.class, row.fitmentId)))
-        .map(row -> row.componentId)
-        .or(() -> overhaul.map(row -> row.componentId))
-        .filter(componentId::equals)
-        .map(
-            found ->
-                fitment
-                    .map(row -> new Overtaken("fitment", row.happenedAt()))
-                    .or(() -> removal.map(row -> new Overtaken("removal", row.happenedAt())))
-                    .orElseGet(() -> new Overtaken("overhaul", overhaul.get().happenedAt())));
+    return Stream.of(
+            forms.row(Fitment.class, record).map(row -> named(row.componentId, "fitment", row)),
+            forms
+                .row(Removal.class, record)
+                .flatMap(
+                    row ->
+                        forms
+                            .row(Fitment.class, row.fitmentId)
+                            .map(fitment -> named(fitment.componentId, "removal", row))),
+            forms
+                .row(ComponentOverhaul.class, record)
+                .map(row -> named(row.componentId, "overhaul", row)),
+            forms
+                .row(ComponentEvent.class, record)
+                .map(row -> named(row.componentId, "event", row)))
+        .flatMap(Optional::stream)
+        .filter(found -> found.getKey().equals(componentId))
+        .map(Map.Entry::getValue)
+        .findFirst();
+  }
+
+  private static Map.Entry<UUID, Overtaken> named(UUID componentId, String what, Filed row) {
+    return Map.entry(componentId, new Overtaken(what, row.happenedAt()));
   }
 
   /** What stood where somebody's correction stands now. */
@@ -167,89 +285,18 @@ public class Components {
     return history;
   }
 
-  private Map<UUID, ComponentSheet> sheetsOf(List<Fitment> rows) {
+  private Carried carried(Viewer viewer, List<Fitment> rows, View view) {
     Set<UUID> ids = new HashSet<>();
     rows.forEach(row -> ids.add(row.componentId));
-    Map<UUID, ComponentSheet> sheets = new HashMap<>();
-    if (!ids.isEmpty()) {
-      repository
-          .components(ids, View.EVERYTHING)
-          .forEach(row -> sheets.put(row.componentId, row.sheet()));
-    }
-    return sheets;
+    return new Carried(placements(viewer, rows, view), sheets(viewer, ids, View.EVERYTHING));
   }
 
-  private List<Fitting> fittings(
-      Viewer viewer,
-      List<Fitment> rows,
-      Map<UUID, ComponentSheet> sheets,
-      Collection<UUID> aircraftIds,
-      View view) {
+  private List<Placement> placements(Viewer viewer, List<Fitment> rows, View view) {
     List<UUID> ids = rows.stream().map(Filed::id).toList();
-    return new FittingRows(rows, repository.removals(ids, view), view.upTo())
-        .fittings(sheets, fleet.positions(viewer, aircraftIds, view));
-  }
-
-  private List<Refusal.Reason> faults(Viewer viewer, Registering asked) {
-    List<Refusal.Reason> faults = new ArrayList<>();
-    length(faults, "part-number", "Part number", asked.partNumber(), 60);
-    length(faults, "serial", "Serial number", asked.serial(), 60);
-    length(faults, "description", "Description", asked.description(), 120);
-    LocalDate today = filings.today(viewer);
-    if (asked.newOn() != null && asked.newOn().isAfter(today)) {
-      faults.add(new Refusal.Reason("new-on", "New on must not be in the future."));
-    }
-    if (asked.overhauledOn() != null && asked.overhauledOn().isAfter(today)) {
-      faults.add(
-          new Refusal.Reason("overhauled-on", "Last overhauled on must not be in the future."));
-    }
-    asked
-        .runs()
-        .forEach(
-            (counter, run) -> {
-              if (run.sinceNew() != null
-                  && run.sinceOverhaul() != null
-                  && run.sinceOverhaul() > run.sinceNew()) {
-                faults.add(
-                    new Refusal.Reason(
-                        counter.name() + "-overhaul",
-                        "Since overhaul must not be more than since new."));
-              }
-            });
-    return faults;
-  }
-
-  private static void length(
-      List<Refusal.Reason> faults, String field, String label, String value, int most) {
-    if (value.isBlank()) {
-      faults.add(new Refusal.Reason(field, label + " is needed."));
-    } else if (value.strip().length() > most) {
-      faults.add(new Refusal.Reason(field, label + " must be at most " + most + " characters."));
-    }
-  }
-
-  private static ComponentRow row(Registering asked) {
-    ComponentRow row = new ComponentRow();
-    row.componentId = UuidCreator.getTimeOrderedEpoch();
-    row.kind = asked.kind().word();
-    row.partNumber = asked.partNumber().strip();
-    row.serial = asked.serial().strip();
-    row.description = asked.description().strip();
-    row.manufacturer = asked.manufacturer().strip();
-    row.fromForm(asked.formKey());
-    return row;
-  }
-
-  private static ComponentOpening opening(
-      UUID componentId, Counter counter, Run run, Registering asked) {
-    ComponentOpening row = new ComponentOpening();
-    row.componentId = componentId;
-    row.counter = counter.name();
-    row.sinceNew = run.sinceNew();
-    row.sinceOverhaul = run.sinceOverhaul();
-    row.newOn = asked.newOn();
-    row.overhauledOn = asked.overhauledOn();
-    return row;
+    Set<UUID> aircraft = new HashSet<>();
+    rows.stream().map(row -> row.aircraftId).filter(Objects::nonNull).forEach(aircraft::add);
+    return new PlacementRows(rows, repository.removals(ids, view), view.upTo())
+        .placements(fleet.positions(viewer, aircraft, view));
   }
 
   private static ComponentHistory.Opening opening(ComponentOpening row) {

@@ -7,6 +7,7 @@ import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
 
+/** Put into a position of an aircraft, or into a place of another component: one or the other. */
 @Entity
 @Table(name = "fitment")
 @Kind("fitment")
@@ -14,9 +15,22 @@ class Fitment extends Filed {
   UUID componentId;
   UUID aircraftId;
   String positionCode;
+  UUID assemblyId;
+  String place;
 
   @Column(name = "void")
   boolean isVoid;
+
+  /** The same component in the same place. */
+  static Fitment like(Fitment other) {
+    Fitment row = new Fitment();
+    row.componentId = other.componentId;
+    row.aircraftId = other.aircraftId;
+    row.positionCode = other.positionCode;
+    row.assemblyId = other.assemblyId;
+    row.place = other.place;
+    return row;
+  }
 
   @Override
   public UUID ledgerAircraft() {

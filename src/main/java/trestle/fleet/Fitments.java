@@ -3,9 +3,10 @@ package trestle.fleet;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
+import trestle.ledger.Filed;
 import trestle.ledger.View;
 import trestle.web.Filing;
 import trestle.web.NotHere;
@@ -14,70 +15,68 @@ import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /**
- * Components fitted, removed and overhauled. Each moment says between which flights it falls: a
- * flight that landed at or before it came first.
+ * Components fitted, removed and swapped. Each moment says between which flights it falls: a flight
+ * that landed at or before it came first.
  */
 @ApplicationScoped
 public class Fitments {
-  @Inject ComponentRepository repository;
   @Inject AircraftRepository rows;
   @Inject Components components;
-  @Inject Fleet fleet;
-  @Inject Revisions revisions;
+  @Inject SpotCheck check;
+  @Inject ComponentLock lock;
   @Inject Filings filings;
 
-  public record Fit(
-      UUID componentId, UUID aircraftId, String positionCode, Instant at, UUID formKey) {}
+  /** A component put into a position of an aircraft, or into a place of another component. */
+  public record Fit(UUID componentId, Spot spot, Instant at, UUID formKey) {
+
+    public Fit(UUID componentId, UUID aircraftId, String positionCode, Instant at, UUID formKey) {
+      this(componentId, Spot.on(aircraftId, positionCode), at, formKey);
+    }
+  }
 
   /**
    * @param scheduled it was removed because its time had come, not because something was wrong
    */
   public record Remove(UUID fitmentId, Instant at, String why, boolean scheduled, UUID formKey) {}
 
-  public record Overhaul(UUID componentId, Instant at, String reference, UUID formKey) {}
+  /**
+   * Two components change places; one that is fitted nowhere takes the other's place.
+   *
+   * @param componentId one that is fitted
+   * @param otherId the one that comes in its place
+   */
+  public record Swap(
+      UUID componentId, UUID otherId, Instant at, String why, boolean scheduled, UUID formKey) {}
 
-  /** Puts an earlier fitment, removal or overhaul right. */
+  /** Puts an earlier fitment, removal, overhaul or event right. */
   public record Correcting(UUID corrects, Instant at, boolean voids, String reason, UUID formKey) {}
 
   /**
    * Fits a component.
    *
    * @return the fitment's id
-   * @throws Refusal when it or the position is taken, or the position takes another kind of part
+   * @throws Refusal when it is elsewhere, the place is taken, or it does not belong there
    */
   @Filing
   public UUID fit(Viewer viewer, Fit asked) {
     filings.notLater(asked.at(), "on");
-    revisions.bump(viewer, asked.aircraftId());
-    lock(asked.componentId());
+    Spot spot = asked.spot();
+    if (spot.isInComponent()) {
+      lock.take(viewer, List.of(asked.componentId(), spot.assemblyId()), List.of());
+    } else {
+      lock.take(viewer, List.of(asked.componentId()), List.of(spot.aircraftId()));
+    }
     var before = rows.ofForm(Fitment.class, asked.formKey());
     if (before.isPresent()) {
       return before.get().id();
     }
-    Position position = position(viewer, asked);
     ComponentHistory component = components.history(viewer, asked.componentId(), View.EVERYTHING);
-    if (position.kind() != component.sheet().kind()) {
-      throw new Refusal(
-          "place",
-          position.label()
-              + " takes a part of kind "
-              + position.kind().word()
-              + "; "
-              + component.sheet().words()
-              + " is of kind "
-              + component.sheet().kind().word()
-              + ".");
-    }
-    refuseFittedFrom(viewer, asked.at(), component.fittings());
-    refuseOccupiedFrom(viewer, asked, position);
-
-    Fitment row = new Fitment();
-    row.componentId = asked.componentId();
-    row.aircraftId = asked.aircraftId();
-    row.positionCode = position.code();
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
+    check.refusePlacedFrom(viewer, component, asked.at());
+    check.refuseUnfit(viewer, component, spot, asked.at());
+    check.refuseTakenFrom(viewer, spot, asked.at());
+    Fitment row = fitment(viewer, asked.componentId(), spot, asked.at());
     row.fromForm(asked.formKey());
-    filings.file(viewer, List.of(row));
+    filings.file(viewer, row);
     return row.id();
   }
 
@@ -89,239 +88,113 @@ public class Fitments {
   @Filing
   public UUID remove(Viewer viewer, Remove asked) {
     filings.notLater(asked.at(), "on");
-    Fitment fitment = fitment(asked.fitmentId());
-    revisions.bump(viewer, fitment.aircraftId);
-    lock(fitment.componentId);
+    Fitment fitment =
+        rows.row(Fitment.class, asked.fitmentId())
+            .orElseThrow(() -> new NotHere("There is no such fitment here."));
+    lock.take(
+        viewer,
+        List.of(fitment.componentId),
+        fitment.aircraftId == null ? List.of() : List.of(fitment.aircraftId));
     var before = rows.ofForm(Removal.class, asked.formKey());
     if (before.isPresent()) {
       return before.get().id();
     }
-    Fitting fitting = fitting(viewer, fitment);
-    if (!fitting.isFitted()) {
+    Placement placement =
+        components.history(viewer, fitment.componentId, View.EVERYTHING).placements().stream()
+            .filter(each -> each.fitmentId().equals(fitment.id()))
+            .findFirst()
+            .orElseThrow(
+                () -> new Stale("Someone corrected this fitment since you opened this form."));
+    if (!placement.isOpen()) {
       throw new Stale("It was removed already.");
     }
-    refuseBeforeFitting(viewer, asked.at(), fitting);
-    Removal row = new Removal();
-    row.fitmentId = fitting.fitmentId();
-    row.fromAircraft = fitment.aircraftId;
-    row.why = asked.why() == null ? "" : asked.why().strip();
-    row.scheduled = asked.scheduled();
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
+    refuseBefore(viewer, asked.at(), placement);
+    Removal row = removal(viewer, placement, asked.at(), asked.why(), asked.scheduled());
     row.fromForm(asked.formKey());
-    filings.file(viewer, List.of(row));
+    filings.file(viewer, row);
     return row.id();
   }
 
-  /** Files an overhaul: time since overhaul restarts, time since new runs on. */
+  /**
+   * Two components change places at one moment: on one aircraft or two, in positions or within
+   * larger components.
+   *
+   * @throws Refusal when either does not belong where the other was
+   */
   @Filing
-  public UUID overhaul(Viewer viewer, Overhaul asked) {
+  public void swap(Viewer viewer, Swap asked) {
     filings.notLater(asked.at(), "on");
-    ComponentHistory component = lockedWithAircraft(viewer, asked.componentId());
-    var before = rows.ofForm(ComponentOverhaul.class, asked.formKey());
-    if (before.isPresent()) {
-      return before.get().id();
+    if (asked.componentId().equals(asked.otherId())) {
+      throw new Refusal("other", "The other must be another component.");
     }
-    ComponentOverhaul row = new ComponentOverhaul();
-    row.componentId = component.sheet().id();
-    row.reference = asked.reference() == null ? "" : asked.reference().strip();
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
-    row.fromForm(asked.formKey());
-    filings.file(viewer, List.of(row));
-    return row.id();
-  }
-
-  /** Puts the moment of a fitment right, or says that there was none. */
-  @Filing
-  public void correctFitment(Viewer viewer, Correcting asked) {
-    filings.notLater(asked.at(), "on");
-    Fitment original = fitment(asked.corrects());
-    revisions.bump(viewer, original.aircraftId);
-    lock(original.componentId);
-    filings.correctable(Fitment.class, original.id(), asked.reason());
-    Fitting fitting = fitting(viewer, original);
-    if (asked.voids() && !fitting.isFitted()) {
-      throw new Refusal("", "Void its removal first.");
+    lock.take(viewer, List.of(asked.componentId(), asked.otherId()), List.of());
+    if (rows.ofForm(Removal.class, asked.formKey()).isPresent()) {
+      return;
     }
-    if (!asked.voids()) {
-      refuseFitClash(viewer, asked.at(), fitting);
+    ComponentHistory one = components.history(viewer, asked.componentId(), View.EVERYTHING);
+    ComponentHistory other = components.history(viewer, asked.otherId(), View.EVERYTHING);
+    if (one.placed() == null) {
+      throw new Refusal("", one.sheet().words() + " is fitted nowhere: fit it instead.");
     }
-    Fitment row = new Fitment();
-    row.componentId = original.componentId;
-    row.aircraftId = original.aircraftId;
-    row.positionCode = original.positionCode;
-    row.isVoid = asked.voids();
-    row.correct(original.id(), asked.reason());
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
-    row.fromForm(asked.formKey());
-    filings.file(viewer, List.of(row));
-  }
-
-  /** Puts the moment of a removal right, or says that there was none. */
-  @Filing
-  public void correctRemoval(Viewer viewer, Correcting asked) {
-    filings.notLater(asked.at(), "on");
-    Removal original =
-        rows.row(Removal.class, asked.corrects())
-            .orElseThrow(() -> new NotHere("There is no such removal here."));
-    Fitment fitment = fitment(original.fitmentId);
-    revisions.bump(viewer, fitment.aircraftId);
-    lock(fitment.componentId);
-    filings.correctable(Removal.class, original.id(), asked.reason());
-    Fitting fitting = fittingOf(viewer, fitment.componentId, original);
-    refuseBeforeFitting(viewer, asked.at(), fitting);
-    refuseRemovalClash(viewer, asked, fitting);
-    Removal row = new Removal();
-    row.fitmentId = original.fitmentId;
-    row.fromAircraft = fitment.aircraftId;
-    row.why = original.why;
-    row.scheduled = original.scheduled;
-    row.isVoid = asked.voids();
-    row.correct(original.id(), asked.reason());
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
-    row.fromForm(asked.formKey());
-    filings.file(viewer, List.of(row));
-  }
-
-  /** Puts the moment of an overhaul right, or says that there was none. */
-  @Filing
-  public void correctOverhaul(Viewer viewer, Correcting asked) {
-    filings.notLater(asked.at(), "on");
-    ComponentOverhaul original =
-        rows.row(ComponentOverhaul.class, asked.corrects())
-            .orElseThrow(() -> new NotHere("There is no such overhaul here."));
-    lockedWithAircraft(viewer, original.componentId);
-    filings.correctable(ComponentOverhaul.class, original.id(), asked.reason());
-    ComponentOverhaul row = new ComponentOverhaul();
-    row.componentId = original.componentId;
-    row.reference = original.reference;
-    row.isVoid = asked.voids();
-    row.correct(original.id(), asked.reason());
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
-    row.fromForm(asked.formKey());
-    filings.file(viewer, List.of(row));
-  }
-
-  /** Locks the aircraft that it is fitted to, if any, then the component. */
-  private ComponentHistory lockedWithAircraft(Viewer viewer, UUID componentId) {
-    Fitting fitted = components.history(viewer, componentId, View.EVERYTHING).fitted();
-    if (fitted != null) {
-      revisions.bump(viewer, fitted.aircraftId());
+    List<Filed> filed = new ArrayList<>();
+    Removal first = removal(viewer, one.placed(), asked);
+    first.fromForm(asked.formKey());
+    filed.add(first);
+    if (other.placed() == null) {
+      check.refusePlacedFrom(viewer, other, asked.at());
+    } else {
+      filed.add(removal(viewer, other.placed(), asked));
     }
-    lock(componentId);
-    return components.history(viewer, componentId, View.EVERYTHING);
-  }
-
-  private void lock(UUID componentId) {
-    if (!repository.lock(componentId)) {
-      throw new NotHere("There is no such component here.");
+    filed.add(moved(viewer, other, one.placed(), asked.at()));
+    if (other.placed() != null) {
+      filed.add(moved(viewer, one, other.placed(), asked.at()));
     }
+    filings.file(viewer, filed);
   }
 
-  private Position position(Viewer viewer, Fit asked) {
-    return fleet.positions(viewer, asked.aircraftId(), View.EVERYTHING).stream()
-        .filter(position -> position.code().equals(asked.positionCode()))
-        .findFirst()
-        .orElseThrow(() -> new Refusal("place", "Position must be one of this aircraft's."));
+  private Removal removal(Viewer viewer, Placement placement, Swap asked) {
+    refuseBefore(viewer, asked.at(), placement);
+    return removal(viewer, placement, asked.at(), asked.why(), asked.scheduled());
   }
 
-  private Fitment fitment(UUID id) {
-    return rows.row(Fitment.class, id)
-        .orElseThrow(() -> new NotHere("There is no such fitment here."));
+  /** A component put where another one was. */
+  private Fitment moved(Viewer viewer, ComponentHistory component, Placement to, Instant at) {
+    Spot spot = Spot.of(to);
+    check.refuseUnfit(viewer, component, spot, at);
+    return fitment(viewer, component.sheet().id(), spot, at);
   }
 
-  private Fitting fitting(Viewer viewer, Fitment row) {
-    return components.history(viewer, row.componentId, View.EVERYTHING).fittings().stream()
-        .filter(fitting -> fitting.fitmentId().equals(row.id()))
-        .findFirst()
-        .orElseThrow(() -> new Stale("Someone corrected this fitment since you opened this form."));
-  }
-
-  private Fitting fittingOf(Viewer viewer, UUID componentId, Removal row) {
-    return components.history(viewer, componentId, View.EVERYTHING).fittings().stream()
-        .filter(fitting -> row.id().equals(fitting.removalId()))
-        .findFirst()
-        .orElseThrow(() -> new NotHere("There is no such removal here."));
-  }
-
-  private void refuseFittedFrom(Viewer viewer, Instant at, List<Fitting> fittings) {
-    for (Fitting fitting : fittings) {
-      if (fitting.to() == null || fitting.to().isAfter(at)) {
-        throw new Refusal(
-            "place",
-            "It is fitted to "
-                + registration(viewer, fitting.aircraftId())
-                + " ("
-                + fitting.positionLabel()
-                + ") then or later: remove it there first.");
-      }
-    }
-  }
-
-  private void refuseOccupiedFrom(Viewer viewer, Fit asked, Position position) {
-    for (Fitting other : ofAircraft(viewer, asked.aircraftId())) {
-      boolean stillThere = other.to() == null || other.to().isAfter(asked.at());
-      if (other.positionCode().equals(position.code()) && stillThere) {
-        throw new Refusal(
-            "place",
-            position.label()
-                + " is taken then or later by "
-                + other.description()
-                + ", serial "
-                + other.serial()
-                + ": remove that first.");
-      }
-    }
-  }
-
-  private void refuseBeforeFitting(Viewer viewer, Instant at, Fitting fitting) {
-    if (at.isBefore(fitting.from())) {
+  private void refuseBefore(Viewer viewer, Instant at, Placement placement) {
+    if (at.isBefore(placement.from())) {
       throw new Refusal(
-          "on", "Removed must not be before it was fitted, " + viewer.dateOf(fitting.from()) + ".");
+          "on",
+          "Removed must not be before it was fitted, "
+              + check.words(viewer, placement)
+              + ", "
+              + placement.fromOn()
+              + ".");
     }
   }
 
-  /** A fitment moved in time must not meet another of the component or in the position. */
-  private void refuseFitClash(Viewer viewer, Instant at, Fitting fitting) {
-    if (fitting.to() != null && at.isAfter(fitting.to())) {
-      throw new Refusal("on", "Fitted must not be after it was removed.");
-    }
-    refuseMeeting(viewer, at, fitting.to(), fitting);
+  private static Fitment fitment(Viewer viewer, UUID componentId, Spot spot, Instant at) {
+    Fitment row = new Fitment();
+    row.componentId = componentId;
+    row.aircraftId = spot.aircraftId();
+    row.positionCode = spot.positionCode();
+    row.assemblyId = spot.assemblyId();
+    row.place = spot.place();
+    row.happened(at, viewer.dateOf(at));
+    return row;
   }
 
-  private void refuseRemovalClash(Viewer viewer, Correcting asked, Fitting fitting) {
-    refuseMeeting(viewer, fitting.from(), asked.voids() ? null : asked.at(), fitting);
-  }
-
-  private void refuseMeeting(Viewer viewer, Instant from, Instant to, Fitting fitting) {
-    for (Fitting other :
-        components.history(viewer, fitting.componentId(), View.EVERYTHING).fittings()) {
-      if (!other.fitmentId().equals(fitting.fitmentId()) && meet(from, to, other)) {
-        throw new Refusal("on", "It was fitted elsewhere then.");
-      }
-    }
-    for (Fitting other : ofAircraft(viewer, fitting.aircraftId())) {
-      if (!other.fitmentId().equals(fitting.fitmentId())
-          && other.positionCode().equals(fitting.positionCode())
-          && meet(from, to, other)) {
-        throw new Refusal(
-            "on", fitting.positionLabel() + " was taken then by serial " + other.serial() + ".");
-      }
-    }
-  }
-
-  private static boolean meet(Instant from, Instant to, Fitting other) {
-    boolean beforeItEnds = other.to() == null || from.isBefore(other.to());
-    boolean afterItBegins = to == null || other.from().isBefore(to);
-    return beforeItEnds && afterItBegins;
-  }
-
-  private List<Fitting> ofAircraft(Viewer viewer, UUID aircraftId) {
-    Map<UUID, List<Fitting>> all =
-        components.fittings(viewer, List.of(aircraftId), View.EVERYTHING);
-    return all.getOrDefault(aircraftId, List.of());
-  }
-
-  private String registration(Viewer viewer, UUID aircraftId) {
-    return fleet.sheet(viewer, aircraftId, View.EVERYTHING).registration();
+  private static Removal removal(
+      Viewer viewer, Placement placement, Instant at, String why, boolean scheduled) {
+    Removal row = new Removal();
+    row.fitmentId = placement.fitmentId();
+    row.fromAircraft = placement.aircraftId();
+    row.why = why == null ? "" : why.strip();
+    row.scheduled = scheduled;
+    row.happened(at, viewer.dateOf(at));
+    return row;
   }
 }

@@ -5,11 +5,17 @@ import java.time.LocalDate;
 import java.util.UUID;
 
 /**
- * One component in one position of one aircraft, from one moment to another.
+ * One component on one aircraft, from one moment to another. For a part of a larger component it is
+ * derived: while it sat in that, and that on the aircraft.
  *
+ * @param fitmentId the filed fitment of the component itself
+ * @param positionCode the aircraft's position; for a part of an assembly followed by a stroke and
+ *     its place there, so that it never equals a position
+ * @param positionLabel "Engine 1, left", or "Engine 1, left, left magneto"
  * @param fromOn the operator's date of {@code from}
  * @param to null while it is still fitted (in the view asked for)
- * @param removalId the filed removal, or null
+ * @param removalId the filed removal of the component itself, or null
+ * @param assemblyId the component it sits in, or null
  */
 public record Fitting(
     UUID fitmentId,
@@ -24,7 +30,8 @@ public record Fitting(
     Instant from,
     LocalDate fromOn,
     Instant to,
-    UUID removalId) {
+    UUID removalId,
+    UUID assemblyId) {
 
   public boolean isFitted() {
     return to == null;

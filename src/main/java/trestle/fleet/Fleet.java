@@ -293,40 +293,6 @@ public class Fleet {
     return changes;
   }
 
-  /** A person's grounding, or (with {@code lifts}) the end of one. */
-  public record GroundingSheet(
-      UUID id, UUID aircraftId, String why, Instant at, LocalDate on, UUID by, UUID lifts) {}
-
-  /** The groundings that stand in the view, by aircraft; an aircraft without any is left out. */
-  @Reading
-  public Map<UUID, List<GroundingSheet>> groundings(
-      Viewer viewer, Collection<UUID> aircraftIds, View view) {
-    Map<UUID, List<GroundingSheet>> standing = new HashMap<>();
-    if (!aircraftIds.isEmpty()) {
-      for (Grounding row : repository.standingGroundings(aircraftIds, view)) {
-        standing.computeIfAbsent(row.aircraftId, id -> new ArrayList<>()).add(sheet(row));
-      }
-    }
-    return standing;
-  }
-
-  /** Every grounding and lifting of one aircraft, the newest first. */
-  @Reading
-  public List<GroundingSheet> groundingHistory(Viewer viewer, UUID aircraftId, View view) {
-    return repository.groundings(aircraftId, view).stream().map(Fleet::sheet).toList();
-  }
-
-  private static GroundingSheet sheet(Grounding row) {
-    return new GroundingSheet(
-        row.id(),
-        row.aircraftId,
-        row.why,
-        row.happenedAt(),
-        row.happenedOn(),
-        row.recordedBy(),
-        row.lifts);
-  }
-
   private void refuseTaken(Viewer viewer, String registration, UUID except) {
     repository.lockRegistration(viewer.operatorId(), registration);
     for (AircraftSheet other : sheets(viewer, View.EVERYTHING)) {

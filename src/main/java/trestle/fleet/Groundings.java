@@ -2,9 +2,17 @@ package trestle.fleet;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import trestle.ledger.View;
 import trestle.web.Filing;
+import trestle.web.Reading;
 import trestle.web.Refusal;
 import trestle.web.Stale;
 import trestle.web.Viewer;
@@ -44,6 +52,40 @@ public class Groundings {
       throw new Stale("This grounding was lifted already.");
     }
     file(viewer, aircraftId, why, groundingId, null);
+  }
+
+  /** A person's grounding, or (with {@code lifts}) the end of one. */
+  public record GroundingSheet(
+      UUID id, UUID aircraftId, String why, Instant at, LocalDate on, UUID by, UUID lifts) {}
+
+  /** The groundings that stand in the view, by aircraft; an aircraft without any is left out. */
+  @Reading
+  public Map<UUID, List<GroundingSheet>> standing(
+      Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    Map<UUID, List<GroundingSheet>> standing = new HashMap<>();
+    if (!aircraftIds.isEmpty()) {
+      for (Grounding row : repository.standingGroundings(aircraftIds, view)) {
+        standing.computeIfAbsent(row.aircraftId, id -> new ArrayList<>()).add(sheet(row));
+      }
+    }
+    return standing;
+  }
+
+  /** Every grounding and lifting of one aircraft, the newest first. */
+  @Reading
+  public List<GroundingSheet> history(Viewer viewer, UUID aircraftId, View view) {
+    return repository.groundings(aircraftId, view).stream().map(Groundings::sheet).toList();
+  }
+
+  private static GroundingSheet sheet(Grounding row) {
+    return new GroundingSheet(
+        row.id(),
+        row.aircraftId,
+        row.why,
+        row.happenedAt(),
+        row.happenedOn(),
+        row.recordedBy(),
+        row.lifts);
   }
 
   private Grounding file(Viewer viewer, UUID aircraftId, String why, UUID lifts, UUID formKey) {

@@ -2,16 +2,22 @@ package trestle.flights;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import trestle.fleet.ComponentEventKind;
 import trestle.fleet.ComponentHistory;
+import trestle.fleet.ComponentHistory.Event;
+import trestle.fleet.ComponentHistory.MeterReading;
 import trestle.fleet.ComponentHistory.Opening;
 import trestle.fleet.ComponentHistory.Overhaul;
 import trestle.fleet.Fitting;
+import trestle.fleet.Placement;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Reading;
 import trestle.reckoning.Scale;
@@ -39,6 +45,9 @@ public final class ComponentLine {
   private final ComponentHistory history;
   private final Map<java.util.UUID, UsageLine> aircraft;
   private final Map<Counter, Opening> openings = new HashMap<>();
+  private final List<Overhaul> overhauls;
+  private final Event restart;
+  private final Map<Counter, OwnMeter> meters = new HashMap<>();
 
   /**
    * @param aircraft the lines of every aircraft it was ever fitted to
@@ -47,6 +56,36 @@ public final class ComponentLine {
     this.history = history;
     this.aircraft = aircraft;
     history.openings().forEach(opening -> openings.put(opening.counter(), opening));
+    this.overhauls = overhauls(history);
+    this.restart =
+        history.events().stream().filter(Event::restarts).reduce((one, next) -> next).orElse(null);
+    readMeters();
+  }
+
+  private void readMeters() {
+    Map<Counter, List<MeterReading>> byCounter = new HashMap<>();
+    for (MeterReading reading : history.meterReadings()) {
+      Opening opening = openings.get(reading.counter());
+      if (opening != null && !reading.at().isBefore(opening.at())) {
+        byCounter.computeIfAbsent(reading.counter(), id -> new ArrayList<>()).add(reading);
+      }
+    }
+    byCounter.forEach(
+        (counter, readings) ->
+            meters.put(
+                counter, new OwnMeter(readings, (from, to) -> gathered(Counter.HOURS, from, to))));
+  }
+
+  /** A rebuild is an overhaul, and more. */
+  private static List<Overhaul> overhauls(ComponentHistory history) {
+    List<Overhaul> all = new ArrayList<>(history.overhauls());
+    for (Event event : history.events()) {
+      if (event.kind() == ComponentEventKind.REBUILT) {
+        all.add(new Overhaul(event.id(), event.at(), event.on(), event.reference()));
+      }
+    }
+    all.sort(Comparator.comparing(Overhaul::at));
+    return all;
   }
 
   public ComponentHistory history() {
@@ -69,9 +108,18 @@ public final class ComponentLine {
     return Optional.of(opening.sinceOverhaul() != null ? Axis.OVERHAUL : Axis.RECORDS);
   }
 
-  /** Whether totals of this counter are since new: only then may a fixed point be compared. */
+  /**
+   * Whether totals of this counter are since new: only then may a fixed point be compared. After a
+   * rebuild that began it again they run on from before, so that the old history stays.
+   */
   public boolean isSinceNew(Counter counter) {
-    return axis(counter).filter(Axis.NEW::equals).isPresent();
+    return restart == null && axis(counter).filter(Axis.NEW::equals).isPresent();
+  }
+
+  /** Whether the total at the end of the view is partly estimated, by its own meter's readings. */
+  public boolean isEstimated(Counter counter) {
+    OwnMeter meter = meters.get(counter);
+    return meter != null && meter.isEstimatedAt(Instant.MAX);
   }
 
   /** Seconds or a count along the counter's axis, or {@link Scale#UNKNOWN}. */
@@ -79,6 +127,10 @@ public final class ComponentLine {
     Opening opening = openings.get(counter);
     if (opening == null || moment.isBefore(opening.at())) {
       return Scale.UNKNOWN;
+    }
+    OwnMeter meter = meters.get(counter);
+    if (meter != null) {
+      return start(opening) + meter.gathered(moment);
     }
     long gathered = gathered(counter, opening.at(), moment);
     return gathered == Scale.UNKNOWN ? Scale.UNKNOWN : start(opening) + gathered;
@@ -102,6 +154,9 @@ public final class ComponentLine {
 
   /** Seconds or a count since new at the end of the view, or {@link Scale#UNKNOWN}. */
   public long sinceNew(Counter counter) {
+    if (restart != null) {
+      return since(counter, unitsAt(restart.at(), counter));
+    }
     return isSinceNew(counter) ? unitsAt(Instant.MAX, counter) : Scale.UNKNOWN;
   }
 
@@ -110,10 +165,10 @@ public final class ComponentLine {
     return since(counter, overhauledAtUnits(counter));
   }
 
-  /** Seconds or a count since it was fitted where it is now; UNKNOWN when it is not fitted. */
+  /** Seconds or a count since it was put where it is now; UNKNOWN when it is nowhere. */
   public long sinceFitted(Counter counter) {
-    Fitting fitted = history.fitted();
-    return fitted == null ? Scale.UNKNOWN : since(counter, unitsAt(fitted.from(), counter));
+    Placement placed = history.placed();
+    return placed == null ? Scale.UNKNOWN : since(counter, unitsAt(placed.from(), counter));
   }
 
   /**
@@ -138,6 +193,9 @@ public final class ComponentLine {
   }
 
   private Optional<Reading> newReading() {
+    if (restart != null) {
+      return Optional.of(new Reading(restart.on(), usageAt(restart.at())));
+    }
     Map<Counter, Long> zero = new HashMap<>();
     LocalDate on = null;
     for (Opening opening : openings.values()) {
@@ -185,8 +243,7 @@ public final class ComponentLine {
   }
 
   private Overhaul lastOverhaul() {
-    List<Overhaul> all = history.overhauls();
-    return all.isEmpty() ? null : all.get(all.size() - 1);
+    return overhauls.isEmpty() ? null : overhauls.get(overhauls.size() - 1);
   }
 
   private Instant overhauledAt() {

@@ -18,16 +18,22 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
+import trestle.fleet.ComponentEventKind;
 import trestle.fleet.ComponentHistory;
 import trestle.fleet.ComponentSheet;
 import trestle.fleet.Components;
 import trestle.fleet.CounterWords;
 import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
+import trestle.fleet.PartSheet;
+import trestle.fleet.Parts;
+import trestle.fleet.Placement;
 import trestle.ledger.View;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Hours;
@@ -48,6 +54,7 @@ public class ComponentPages {
   private static final int PAGE = 50;
 
   @Inject Components components;
+  @Inject Parts parts;
   @Inject ComponentLines lines;
   @Inject Fleet fleet;
   @Inject Views views;
@@ -69,16 +76,27 @@ public class ComponentPages {
       ComponentSheet component,
       String place,
       UUID aircraftId,
-      boolean fitted,
+      String state,
+      boolean placed,
       List<Run> runs,
+      List<Inner> inside,
       List<Event> events,
+      UUID part,
       AsAt at,
       boolean mayWork)
       implements TemplateInstance {}
 
   /** A component in the list. */
   public record Line(
-      ComponentSheet sheet, String place, UUID aircraftId, String sinceNew, String sinceOverhaul) {}
+      ComponentSheet sheet,
+      String place,
+      UUID aircraftId,
+      String state,
+      String sinceNew,
+      String sinceOverhaul) {}
+
+  /** What sits in it, and where. */
+  public record Inner(UUID id, String words, String place) {}
 
   /** One counter of a component, in words. */
   public record Run(String name, String sinceNew, String sinceOverhaul, String sinceFitted) {}
@@ -112,19 +130,49 @@ public class ComponentPages {
   public Response one(@PathParam("id") UUID id, @Context UriInfo uri) {
     AsAt at = at(uri);
     ComponentLine line = lines.of(viewer, id, at.view());
+    ComponentHistory history = line.history();
     Map<UUID, AircraftSheet> aircraft = aircraft(at.view());
-    Fitting fitted = line.history().fitted();
+    Fitting fitted = history.fitted();
+    List<Placement> inside = components.inside(viewer, id, at.view());
+    Map<UUID, ComponentSheet> others = others(history, inside, at.view());
     return Answers.page(
         at.form().isBad() ? 422 : 200,
         new ComponentPage(
-            line.history().sheet(),
-            place(fitted, aircraft),
+            history.sheet(),
+            place(history, aircraft, others),
             fitted == null ? null : fitted.aircraftId(),
-            fitted != null,
+            history.state().words(),
+            history.placed() != null,
             runs(line, style(fitted, aircraft)),
-            events(line.history(), aircraft),
+            inner(inside, others),
+            events(history, inside, aircraft, others),
+            parts
+                .of(viewer, history.sheet().partNumber(), View.EVERYTHING)
+                .map(PartSheet::id)
+                .orElse(null),
             at,
             viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)));
+  }
+
+  /** The other components that its page names. */
+  private Map<UUID, ComponentSheet> others(
+      ComponentHistory history, List<Placement> inside, View view) {
+    Set<UUID> ids = new HashSet<>();
+    inside.forEach(each -> ids.add(each.componentId()));
+    history.placements().stream()
+        .filter(Placement::isInComponent)
+        .forEach(each -> ids.add(each.assemblyId()));
+    return components.sheets(viewer, ids, View.EVERYTHING);
+  }
+
+  private static List<Inner> inner(List<Placement> inside, Map<UUID, ComponentSheet> others) {
+    return inside.stream()
+        .filter(Placement::isOpen)
+        .map(
+            each ->
+                new Inner(each.componentId(), others.get(each.componentId()).words(), each.place()))
+        .sorted(Comparator.comparing(Inner::place))
+        .toList();
   }
 
   private Line line(ComponentLine line, Map<UUID, AircraftSheet> aircraft) {
@@ -132,8 +180,9 @@ public class ComponentPages {
     HoursStyle style = style(fitted, aircraft);
     return new Line(
         line.history().sheet(),
-        place(fitted, aircraft),
+        fitted == null ? "" : place(fitted, aircraft),
         fitted == null ? null : fitted.aircraftId(),
+        line.history().state().words(),
         words(Counter.HOURS, line.sinceNew(Counter.HOURS), style),
         words(Counter.HOURS, line.sinceOverhaul(Counter.HOURS), style));
   }
@@ -146,14 +195,19 @@ public class ComponentPages {
             counter ->
                 runs.add(
                     new Run(
-                        CounterWords.of(counter),
+                        CounterWords.of(counter)
+                            + (line.isEstimated(counter) ? " (estimated)" : ""),
                         words(counter, line.sinceNew(counter), style),
                         words(counter, line.sinceOverhaul(counter), style),
                         words(counter, line.sinceFitted(counter), style))));
     return runs;
   }
 
-  private List<Event> events(ComponentHistory history, Map<UUID, AircraftSheet> aircraft) {
+  private List<Event> events(
+      ComponentHistory history,
+      List<Placement> inside,
+      Map<UUID, AircraftSheet> aircraft,
+      Map<UUID, ComponentSheet> others) {
     List<Event> events = new ArrayList<>();
     for (ComponentHistory.Opening opening : history.openings()) {
       events.add(event(opening.at(), begins(opening), null));
@@ -161,15 +215,46 @@ public class ComponentPages {
     for (ComponentHistory.Overhaul overhaul : history.overhauls()) {
       events.add(event(overhaul.at(), "Overhauled: " + overhaul.reference(), overhaul.id()));
     }
-    for (Fitting fitting : history.fittings()) {
-      String place = place(fitting, aircraft);
-      events.add(event(fitting.from(), "Fitted to " + place, fitting.fitmentId()));
-      if (fitting.to() != null) {
-        events.add(event(fitting.to(), "Removed from " + place, fitting.removalId()));
+    for (ComponentHistory.Event each : history.events()) {
+      events.add(event(each.at(), words(each), each.id()));
+    }
+    for (ComponentHistory.MeterReading each : history.meterReadings()) {
+      String shown = Shown.exact(new Hours(each.reading()));
+      events.add(event(each.at(), "Its own meter read " + shown + " h", each.id()));
+    }
+    for (Placement each : history.placements()) {
+      String place = place(each, aircraft, others);
+      events.add(event(each.from(), "Fitted to " + place, each.fitmentId()));
+      if (each.to() != null) {
+        events.add(event(each.to(), "Removed from " + place + removed(each), each.removalId()));
+      }
+    }
+    for (Placement each : inside) {
+      String what = others.get(each.componentId()).words() + ", " + each.place();
+      events.add(event(each.from(), "Took in " + what, null));
+      if (each.to() != null) {
+        events.add(event(each.to(), "Gave up " + what, null));
       }
     }
     events.sort(Comparator.comparing(Event::moment).reversed());
     return events;
+  }
+
+  /** "Sent out to Vale Engines: metal in the oil (Certificate 77)". */
+  private static String words(ComponentHistory.Event event) {
+    String whom =
+        event.whom().isEmpty()
+            ? ""
+            : (event.kind() == ComponentEventKind.SENT_OUT ? " to " : " by ") + event.whom();
+    String why = event.why().isEmpty() ? "" : ": " + event.why();
+    String reference = event.reference().isEmpty() ? "" : " (" + event.reference() + ")";
+    String restarts = event.restarts() ? "; time since new begins again" : "";
+    return event.kind().label() + whom + why + reference + restarts;
+  }
+
+  private static String removed(Placement placement) {
+    String scheduled = placement.scheduled() ? ", its time had come" : "";
+    return scheduled + (placement.why().isEmpty() ? "" : ": " + placement.why());
   }
 
   private static String begins(ComponentHistory.Opening opening) {
@@ -184,13 +269,31 @@ public class ComponentPages {
     return new Event(moment, Shown.moment(moment, viewer.flightZone()), what, record);
   }
 
-  private static String place(Fitting fitting, Map<UUID, AircraftSheet> aircraft) {
-    if (fitting == null) {
-      return "not fitted";
+  /** Where it is; null where it is fitted nowhere. */
+  private static String place(
+      ComponentHistory history,
+      Map<UUID, AircraftSheet> aircraft,
+      Map<UUID, ComponentSheet> others) {
+    if (history.fitted() != null) {
+      return place(history.fitted(), aircraft);
     }
-    AircraftSheet sheet = aircraft.get(fitting.aircraftId());
-    String mark = sheet == null ? "another aircraft" : sheet.registration();
-    return mark + ", " + fitting.positionLabel();
+    return history.placed() == null ? null : place(history.placed(), aircraft, others);
+  }
+
+  private static String place(
+      Placement placement, Map<UUID, AircraftSheet> aircraft, Map<UUID, ComponentSheet> others) {
+    return placement.isInComponent()
+        ? others.get(placement.assemblyId()).words() + ", " + placement.place()
+        : mark(placement.aircraftId(), aircraft) + ", " + placement.positionLabel();
+  }
+
+  private static String place(Fitting fitting, Map<UUID, AircraftSheet> aircraft) {
+    return mark(fitting.aircraftId(), aircraft) + ", " + fitting.positionLabel();
+  }
+
+  private static String mark(UUID aircraftId, Map<UUID, AircraftSheet> aircraft) {
+    AircraftSheet sheet = aircraft.get(aircraftId);
+    return sheet == null ? "another aircraft" : sheet.registration();
   }
 
   private static HoursStyle style(Fitting fitted, Map<UUID, AircraftSheet> aircraft) {

@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -91,7 +92,11 @@ public class DueItems implements DueSource {
       Viewer viewer, List<SubjectLine> lines, View view, Doing supposed, UUID instead) {
     Set<UUID> aircraft = new HashSet<>();
     Set<UUID> parts = new HashSet<>();
+    Set<String> numbers = new HashSet<>();
     for (SubjectLine line : lines) {
+      if (line.partNumber() != null) {
+        numbers.add(line.partNumber().toLowerCase(Locale.ROOT));
+      }
       if (line.subject().aircraftId() != null) {
         aircraft.add(line.subject().aircraftId());
       }
@@ -99,7 +104,7 @@ public class DueItems implements DueSource {
         parts.add(line.subject().id());
       }
     }
-    Carried carried = carried(aircraft, parts, view);
+    Carried carried = carried(aircraft, parts, numbers, view);
     Coverings coverings = requirements.coverings(view);
     Map<UUID, List<Doing>> doings = new HashMap<>();
     for (Doing doing : compliances.doings(aircraft, parts, view)) {
@@ -122,7 +127,7 @@ public class DueItems implements DueSource {
       all.add(
           new Reckoned(
               new Reckoned.Facts(
-                  carried.by(line.subject()),
+                  carried.by(line.subject(), line.partNumber()),
                   history,
                   extensions.getOrDefault(id, List.of()),
                   line,
@@ -132,7 +137,7 @@ public class DueItems implements DueSource {
     return all;
   }
 
-  private Carried carried(Set<UUID> aircraft, Set<UUID> parts, View view) {
+  private Carried carried(Set<UUID> aircraft, Set<UUID> parts, Set<String> numbers, View view) {
     Map<UUID, UUID> followed = new HashMap<>();
     programmes
         .adoptions(aircraft, view)
@@ -149,7 +154,7 @@ public class DueItems implements DueSource {
     return new Carried(
         followed,
         excluded,
-        requirements.revisions(new HashSet<>(followed.values()), aircraft, parts, view),
+        requirements.revisions(new HashSet<>(followed.values()), aircraft, parts, numbers, view),
         view.upTo());
   }
 
@@ -157,7 +162,7 @@ public class DueItems implements DueSource {
   private static final class Carried {
     private final Map<UUID, UUID> followed;
     private final Map<UUID, Set<UUID>> excluded;
-    private final Map<UUID, List<RequirementRepository.Revised>> byOwner = new HashMap<>();
+    private final Map<Object, List<RequirementRepository.Revised>> byOwner = new HashMap<>();
 
     Carried(
         Map<UUID, UUID> followed,
@@ -187,7 +192,7 @@ public class DueItems implements DueSource {
       return one.revision().sequence() > other.revision().sequence() ? one : other;
     }
 
-    List<Revision> by(Subject subject) {
+    List<Revision> by(Subject subject, String partNumber) {
       List<Revision> carried = new ArrayList<>();
       UUID aircraft = subject.aircraftId();
       if (aircraft != null) {
@@ -198,6 +203,11 @@ public class DueItems implements DueSource {
         byOwner
             .getOrDefault(subject.id(), List.of())
             .forEach(revised -> carried.add(revised.revision()));
+        if (partNumber != null) {
+          byOwner
+              .getOrDefault(partNumber.toLowerCase(Locale.ROOT), List.of())
+              .forEach(revised -> carried.add(revised.revision()));
+        }
       }
       return carried;
     }

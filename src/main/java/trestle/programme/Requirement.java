@@ -13,5 +13,6 @@ class Requirement {
   UUID programmeId;
   UUID aircraftId;
   UUID componentId;
+  String partNumber;
   String subject;
 }

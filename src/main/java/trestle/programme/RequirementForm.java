@@ -33,6 +33,13 @@ final class RequirementForm {
         .with("effective-on", today);
   }
 
+  /** The usual beginnings of a life limit. */
+  static Form limit(Form form) {
+    return form.with("kind", RequirementKind.LIFE_LIMIT.word())
+        .with("limit-1-from", Rules.NEW)
+        .with("once", "yes");
+  }
+
   /** A page filled in with what a requirement says now. */
   static Form of(Revision revision, LocalDate today) {
     Terms terms = revision.terms();

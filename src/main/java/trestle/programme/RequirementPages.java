@@ -18,6 +18,7 @@ import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import trestle.fleet.Parts;
 import trestle.ledger.View;
 import trestle.profiles.RuleProfile;
 import trestle.profiles.RuleProfiles;
@@ -37,6 +38,7 @@ public class RequirementPages {
   @Inject Requirements requirements;
   @Inject RequirementView views;
   @Inject RuleProfiles profiles;
+  @Inject Parts parts;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -78,13 +80,15 @@ public class RequirementPages {
   public Response ask(
       @QueryParam("programme") UUID programme,
       @QueryParam("aircraft") UUID aircraft,
-      @QueryParam("component") UUID component) {
+      @QueryParam("component") UUID component,
+      @QueryParam("part") UUID part) {
     Form form =
         RequirementForm.blank(today())
             .with("programme", programme)
             .with("aircraft", aircraft)
-            .with("component", component);
-    return Answers.page(newPage(form));
+            .with("component", component)
+            .with("part", part);
+    return Answers.page(newPage(part == null ? form : RequirementForm.limit(form)));
   }
 
   @POST
@@ -93,14 +97,12 @@ public class RequirementPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response create(MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    UUID programme = form.optional("programme", "Programme").uuid();
-    UUID aircraft = form.optional("aircraft", "Aircraft").uuid();
-    UUID component = form.optional("component", "Component").uuid();
+    RequirementSheet owner = owner(form);
     String subject =
-        component == null
-            ? form.required("subject", "About").choice(values(SUBJECTS))
-            : Subject.COMPONENT;
-    Terms terms = RequirementForm.read(form, coverable(programme, aircraft, component));
+        isOfComponent(owner)
+            ? Subject.COMPONENT
+            : form.required("subject", "About").choice(values(SUBJECTS));
+    Terms terms = RequirementForm.read(form, coverable(owner));
     LocalDate from = form.required("in-force-from", "In force from").date();
     String approvedBy = form.required("approved-by", "Approved by").text(120);
     if (form.isReady()) {
@@ -109,8 +111,16 @@ public class RequirementPages {
             requirements.create(
                 viewer,
                 new NewRequirement(
-                    programme, aircraft, component, subject, terms, from, approvedBy, form.key()));
-        return Answers.see(views.link(id, aircraft, component));
+                    owner.programmeId(),
+                    owner.aircraftId(),
+                    owner.componentId(),
+                    owner.partNumber(),
+                    subject,
+                    terms,
+                    from,
+                    approvedBy,
+                    form.key()));
+        return Answers.see(views.link(id, owner.aircraftId(), owner.componentId()));
       } catch (Refusal refusal) {
         form.refused(refusal);
       }
@@ -176,39 +186,42 @@ public class RequirementPages {
   }
 
   private TemplateInstance newPage(Form form) {
-    UUID programme = form.optional("programme", "Programme").uuid();
-    UUID aircraft = form.optional("aircraft", "Aircraft").uuid();
-    UUID component = form.optional("component", "Component").uuid();
+    RequirementSheet owner = owner(form);
     return new RequirementNew(
-        views.owner(viewer, programme, aircraft, component),
+        views.owner(viewer, owner),
         form,
-        options(
-            requirements.nameable(
-                viewer, new RequirementSheet(null, programme, aircraft, component, null), now())),
-        component == null ? SUBJECTS : List.of(),
+        options(requirements.nameable(viewer, owner, now())),
+        isOfComponent(owner) ? List.of() : SUBJECTS,
         new RuleChoices(),
-        profiles.of(viewer, aircraft, now()));
+        profiles.of(viewer, owner.aircraftId(), now()));
+  }
+
+  /** Whose the new requirement is to be. */
+  private RequirementSheet owner(Form form) {
+    UUID part = form.optional("part", "Part").uuid();
+    return new RequirementSheet(
+        null,
+        form.optional("programme", "Programme").uuid(),
+        form.optional("aircraft", "Aircraft").uuid(),
+        form.optional("component", "Component").uuid(),
+        part == null ? null : parts.history(viewer, part).get(0).partNumber(),
+        null);
+  }
+
+  private static boolean isOfComponent(RequirementSheet owner) {
+    return owner.componentId() != null || owner.partNumber() != null;
   }
 
   private TemplateInstance revisePage(Requirements.History history, Form form, Revision theirs) {
     RequirementSheet sheet = history.requirement();
     return new RequirementRevise(
-        views.owner(viewer, sheet.programmeId(), sheet.aircraftId(), sheet.componentId()),
-        history,
-        form,
-        nameable(history),
-        theirs,
-        new RuleChoices());
+        views.owner(viewer, sheet), history, form, nameable(history), theirs, new RuleChoices());
   }
 
-  private List<String> coverable(UUID programme, UUID aircraft, UUID component) {
-    if (programme == null && aircraft == null && component == null) {
-      return List.of();
-    }
-    return values(
-        options(
-            requirements.nameable(
-                viewer, new RequirementSheet(null, programme, aircraft, component, null), now())));
+  private List<String> coverable(RequirementSheet owner) {
+    return owner.owner() == null
+        ? List.of()
+        : values(options(requirements.nameable(viewer, owner, now())));
   }
 
   private List<Option> nameable(Requirements.History history) {

@@ -28,7 +28,7 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
 
   private static final String COLUMNS =
       "select r.id as requirementId, r.programmeId as programmeId, r.aircraftId as aircraftId,"
-          + " r.componentId as componentId, r.subject as subject, v.id as id,"
+          + " r.componentId as componentId, r.partNumber as partNumber, r.subject as subject, v.id as id,"
           + " v.ledgerSeq as sequence, v.revises as revises, v.title as title, v.kind as kind,"
           + " v.rule as rule, v.effectiveOn as effectiveOn, v.force as force,"
           + " v.forbids as forbids, v.covers as covers,"
@@ -45,6 +45,7 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
       UUID programmeId,
       UUID aircraftId,
       UUID componentId,
+      String partNumber,
       String subject,
       UUID id,
       Long sequence,
@@ -68,18 +69,28 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
       UUID recordedBy,
       Instant recordedAt) {}
 
-  /** All known revisions of the requirements of some programmes, aircraft and components. */
+  /**
+   * All known revisions of the requirements of some programmes, aircraft, components and part
+   * numbers.
+   *
+   * @param numbers in small letters
+   */
   List<Revised> revisions(
-      Collection<UUID> programmes, Collection<UUID> aircraft, Collection<UUID> parts, View view) {
+      Collection<UUID> programmes,
+      Collection<UUID> aircraft,
+      Collection<UUID> parts,
+      Collection<String> numbers,
+      View view) {
     return getEntityManager()
         .createQuery(
             COLUMNS
                 + " and (r.programmeId in :programmes or r.aircraftId in :aircraft"
-                + " or r.componentId in :parts)",
+                + " or r.componentId in :parts or lower(r.partNumber) in :numbers)",
             Row.class)
         .setParameter("programmes", programmes)
         .setParameter("aircraft", aircraft)
         .setParameter("parts", parts)
+        .setParameter("numbers", numbers)
         .setParameter("known", view.knownBound())
         .getResultStream()
         .map(this::revised)
@@ -183,6 +194,7 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
             row.programmeId(),
             row.aircraftId(),
             row.componentId(),
+            row.partNumber(),
             row.subject()),
         new Revision(
             row.id(),

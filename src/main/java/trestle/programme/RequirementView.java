@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Components;
 import trestle.fleet.Fleet;
+import trestle.fleet.Parts;
 import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.reckoning.Hours;
@@ -43,6 +44,7 @@ public class RequirementView {
   @Inject Subjects subjects;
   @Inject Fleet fleet;
   @Inject Components components;
+  @Inject Parts parts;
   @Inject Members members;
 
   /** The programme, aircraft or component that a requirement belongs to. */
@@ -138,7 +140,18 @@ public class RequirementView {
 
   /** Who owns what is to be created. */
   @Reading
-  public Owner owner(Viewer viewer, UUID programme, UUID aircraft, UUID component) {
+  public Owner owner(Viewer viewer, RequirementSheet sheet) {
+    UUID programme = sheet.programmeId();
+    UUID component = sheet.componentId();
+    UUID aircraft = sheet.aircraftId();
+    if (sheet.partNumber() != null) {
+      String link =
+          parts
+              .of(viewer, sheet.partNumber(), Records.ALL)
+              .map(part -> "/parts/" + part.id())
+              .orElse("/parts");
+      return new Owner("part number " + sheet.partNumber(), link, true);
+    }
     if (programme != null) {
       return new Owner(
           programmes.sheet(viewer, programme).name(), "/programmes/" + programme, false);
@@ -193,7 +206,7 @@ public class RequirementView {
     return new Seen(
         sheet,
         revision,
-        owner(viewer, sheet.programmeId(), sheet.aircraftId(), sheet.componentId()),
+        owner(viewer, sheet),
         subject,
         aircraftSheet,
         detail.map(Reckoned.Detail::item).orElse(null),
@@ -327,8 +340,12 @@ public class RequirementView {
       return List.of();
     }
     return subjects.onAircraft(viewer, aircraft.keySet(), view).stream()
+        .filter(
+            line ->
+                sheet.partNumber() == null
+                    ? line.subject().kind().equals(sheet.subject())
+                    : sheet.partNumber().equalsIgnoreCase(line.partNumber()))
         .map(SubjectLine::subject)
-        .filter(subject -> subject.kind().equals(sheet.subject()))
         .map(
             subject ->
                 new Elsewhere(

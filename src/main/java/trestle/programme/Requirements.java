@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -57,7 +58,7 @@ public class Requirements {
    */
   @Filing
   public UUID create(Viewer viewer, NewRequirement asked) {
-    bump(viewer, asked.programmeId(), asked.aircraftId(), asked.componentId());
+    bump(viewer, new Owner(asked));
     List<UUID> before =
         asked.formKey() == null ? List.of() : repository.requirementsOfForm(asked.formKey());
     if (!before.isEmpty()) {
@@ -68,6 +69,7 @@ public class Requirements {
     requirement.programmeId = asked.programmeId();
     requirement.aircraftId = asked.aircraftId();
     requirement.componentId = asked.componentId();
+    requirement.partNumber = asked.partNumber();
     requirement.subject = asked.subject();
     checkOwner(viewer, requirement);
     check(viewer, requirement.id, requirement.subject, asked.terms());
@@ -137,19 +139,31 @@ public class Requirements {
   /** The latest revision of each requirement of a programme, in the order they were created. */
   @Reading
   public List<History> ofProgramme(Viewer viewer, UUID programmeId, View view) {
-    return histories(repository.revisions(Set.of(programmeId), Set.of(), Set.of(), view));
+    return histories(repository.revisions(Set.of(programmeId), Set.of(), Set.of(), Set.of(), view));
   }
 
   /** The requirements of one aircraft of its own. */
   @Reading
   public List<History> ofAircraft(Viewer viewer, UUID aircraftId, View view) {
-    return histories(repository.revisions(Set.of(), Set.of(aircraftId), Set.of(), view));
+    return histories(repository.revisions(Set.of(), Set.of(aircraftId), Set.of(), Set.of(), view));
   }
 
   /** The requirements of one component of its own. */
   @Reading
   public List<History> ofComponent(Viewer viewer, UUID componentId, View view) {
-    return histories(repository.revisions(Set.of(), Set.of(), Set.of(componentId), view));
+    return histories(repository.revisions(Set.of(), Set.of(), Set.of(componentId), Set.of(), view));
+  }
+
+  /** The requirements of a part number. */
+  @Reading
+  public List<History> ofPart(Viewer viewer, String partNumber, View view) {
+    return histories(
+        repository.revisions(
+            Set.of(),
+            Set.of(),
+            Set.of(),
+            Set.of(partNumber.strip().toLowerCase(Locale.ROOT)),
+            view));
   }
 
   /**
@@ -161,7 +175,10 @@ public class Requirements {
     Set<UUID> programme = new HashSet<>();
     Set<UUID> aircraft = new HashSet<>();
     Set<UUID> parts = new HashSet<>();
-    if (requirement.programmeId() != null) {
+    Set<String> numbers = new HashSet<>();
+    if (requirement.partNumber() != null) {
+      numbers.add(requirement.partNumber().toLowerCase(Locale.ROOT));
+    } else if (requirement.programmeId() != null) {
       programme.add(requirement.programmeId());
     } else if (requirement.aircraftId() != null) {
       aircraft.add(requirement.aircraftId());
@@ -171,7 +188,7 @@ public class Requirements {
     } else {
       parts.add(requirement.componentId());
     }
-    return histories(repository.revisions(programme, aircraft, parts, view)).stream()
+    return histories(repository.revisions(programme, aircraft, parts, numbers, view)).stream()
         .filter(other -> !other.latest().withdrawn())
         .filter(
             other ->
@@ -200,7 +217,7 @@ public class Requirements {
     if (requirement == null) {
       throw new NotHere("There is no such requirement here.");
     }
-    bump(viewer, requirement.programmeId, requirement.aircraftId, requirement.componentId);
+    bump(viewer, new Owner(requirement));
     repository.lock(asked.requirementId());
     if (repository.filedForm(asked.formKey())) {
       return null;
@@ -253,7 +270,7 @@ public class Requirements {
     if (requirement.programmeId != null && programmes.findById(requirement.programmeId) == null) {
       throw new NotHere("There is no such programme here.");
     }
-    boolean component = requirement.componentId != null;
+    boolean component = requirement.componentId != null || requirement.partNumber != null;
     if (component != requirement.subject.equals(Subject.COMPONENT)) {
       throw new Refusal("subject", "A component’s requirement is about that component alone.");
     }
@@ -272,11 +289,29 @@ public class Requirements {
     }
   }
 
-  private void bump(Viewer viewer, UUID programmeId, UUID aircraftId, UUID componentId) {
-    Collection<UUID> aircraft =
-        programmeId != null
-            ? programmes.followers()
-            : aircraftId != null ? List.of(aircraftId) : subjects.aircraftWith(viewer, componentId);
+  private record Owner(UUID programme, UUID aircraft, UUID component, String partNumber) {
+
+    Owner(NewRequirement asked) {
+      this(asked.programmeId(), asked.aircraftId(), asked.componentId(), asked.partNumber());
+    }
+
+    Owner(Requirement row) {
+      this(row.programmeId, row.aircraftId, row.componentId, row.partNumber);
+    }
+  }
+
+  /** Every aircraft whose due items a requirement of this owner can move. */
+  private void bump(Viewer viewer, Owner owner) {
+    Collection<UUID> aircraft;
+    if (owner.programme() != null) {
+      aircraft = programmes.followers();
+    } else if (owner.aircraft() != null) {
+      aircraft = List.of(owner.aircraft());
+    } else if (owner.partNumber() != null) {
+      aircraft = subjects.aircraftWith(viewer, owner.partNumber());
+    } else {
+      aircraft = subjects.aircraftWith(viewer, owner.component());
+    }
     revisions.bump(viewer, aircraft);
   }
 

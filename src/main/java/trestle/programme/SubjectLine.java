@@ -24,6 +24,11 @@ interface SubjectLine {
 
   Utilisation utilisation();
 
+  /** A component's part number; null for an aircraft. */
+  default String partNumber() {
+    return null;
+  }
+
   /** Whether totals of this counter are since new: only then may a fixed point be compared. */
   default boolean isSinceNew(Counter counter) {
     return true;

@@ -6,12 +6,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.ComponentHistory;
+import trestle.fleet.ComponentSheet;
 import trestle.fleet.Components;
 import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
@@ -102,6 +104,22 @@ class Subjects {
     return fitting == null ? List.of() : List.of(fitting.aircraftId());
   }
 
+  /** The aircraft to which a component of this part number is fitted now. */
+  Set<UUID> aircraftWith(Viewer viewer, String partNumber) {
+    List<UUID> same =
+        components.sheets(viewer, Records.ALL).stream()
+            .filter(sheet -> sheet.partNumber().equalsIgnoreCase(partNumber))
+            .map(ComponentSheet::id)
+            .toList();
+    Set<UUID> aircraft = new HashSet<>();
+    for (ComponentHistory history : components.histories(viewer, same, Records.ALL).values()) {
+      if (history.fitted() != null) {
+        aircraft.add(history.fitted().aircraftId());
+      }
+    }
+    return aircraft;
+  }
+
   /** Whether a component is one that a requirement about this kind of subject can be about. */
   boolean isOfKind(Viewer viewer, UUID componentId, String subject) {
     PartKind kind = components.history(viewer, componentId, Records.ALL).sheet().kind();
@@ -160,6 +178,11 @@ class Subjects {
     @Override
     public Map<String, Reading> origins() {
       return line.origins();
+    }
+
+    @Override
+    public String partNumber() {
+      return line.history().sheet().partNumber();
     }
 
     @Override

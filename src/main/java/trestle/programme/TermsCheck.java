@@ -73,6 +73,10 @@ final class TermsCheck {
 
   private void leeway() {
     boolean cited = !terms.toleranceSource().isBlank();
+    if (terms.kind() == RequirementKind.LIFE_LIMIT && Rules.givesLeeway(terms.rule())) {
+      refuse("kind", "A life limit has no tolerance and no window: leave them empty.");
+      return;
+    }
     if (terms.kind().allowsNothingOfItself() && Rules.givesLeeway(terms.rule()) && !cited) {
       refuse(
           "tolerance-source",

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import trestle.fleet.Fleet;
+import trestle.fleet.Groundings;
 import trestle.fleet.Position;
 import trestle.ledger.View;
 import trestle.web.Viewer;
@@ -17,12 +18,13 @@ import trestle.web.Viewer;
 @ApplicationScoped
 class FleetGrounds implements Grounds {
   @Inject Fleet fleet;
+  @Inject Groundings groundings;
 
   @Override
   public Map<UUID, List<Ground>> grounds(Viewer viewer, Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<Ground>> grounds = new HashMap<>();
-    fleet
-        .groundings(viewer, aircraftIds, view)
+    groundings
+        .standing(viewer, aircraftIds, view)
         .forEach((id, standing) -> standing.forEach(each -> add(grounds, id, grounded(each))));
     fleet
         .emptyRequiredPositions(viewer, aircraftIds, view)
@@ -30,7 +32,7 @@ class FleetGrounds implements Grounds {
     return grounds;
   }
 
-  private static Ground grounded(Fleet.GroundingSheet grounding) {
+  private static Ground grounded(Groundings.GroundingSheet grounding) {
     return Ground.held(
         "Grounded on " + InWords.date(grounding.on()) + ": " + ended(grounding.why()),
         "/aircraft/" + grounding.aircraftId() + "/groundings");

@@ -48,6 +48,27 @@ public class Hangar {
             null));
   }
 
+  /** A part that goes into an engine, new at a moment. */
+  public UUID magneto(Viewer viewer, String partNumber, String serial, Instant at) {
+    return components.register(
+        viewer,
+        new Components.Registering(
+            PartKind.OTHER,
+            partNumber,
+            serial,
+            "Magneto",
+            "Skerry Electric",
+            at,
+            Map.of(Counter.HOURS, new Components.Run(0L, 0L)),
+            viewer.dateOf(at),
+            viewer.dateOf(at),
+            null));
+  }
+
+  public UUID put(Viewer viewer, UUID component, UUID assembly, String place, Instant at) {
+    return fitments.fit(viewer, new Fitments.Fit(component, Spot.in(assembly, place), at, null));
+  }
+
   public UUID fit(Viewer viewer, UUID component, UUID aircraft, String position, Instant at) {
     return fitments.fit(viewer, new Fitments.Fit(component, aircraft, position, at, null));
   }

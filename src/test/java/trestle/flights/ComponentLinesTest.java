@@ -12,6 +12,8 @@ import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.fleet.ComponentCorrections;
+import trestle.fleet.ComponentEvents;
 import trestle.fleet.Components;
 import trestle.fleet.Fitments;
 import trestle.fleet.Fleet;
@@ -38,6 +40,8 @@ class ComponentLinesTest {
   @Inject ComponentLines lines;
   @Inject Components components;
   @Inject Fitments fitments;
+  @Inject ComponentEvents events;
+  @Inject ComponentCorrections corrections;
   @Inject Fleet fleet;
   @Inject Hangar hangar;
   @Inject Operators operators;
@@ -91,8 +95,8 @@ class ComponentLinesTest {
     UUID fitment = hangar.fit(engineer, engine, one, "engine", BEGINNING);
     fly(one, "01T09:00", "01T10:00");
     hangar.remove(engineer, fitment, day("02T00:00"));
-    fitments.overhaul(
-        engineer, new Fitments.Overhaul(engine, day("03T00:00"), "Certificate 77", null));
+    events.overhaul(
+        engineer, new ComponentEvents.Overhaul(engine, day("03T00:00"), "Certificate 77", null));
     hangar.fit(engineer, engine, one, "engine", day("04T00:00"));
     fly(one, "05T09:00", "05T10:30");
     ComponentLine line = line(engine);
@@ -161,13 +165,13 @@ class ComponentLinesTest {
     UUID fitment = hangar.fit(engineer, engine, one, "engine", day("04T00:00"));
     fly(one, "03T09:00", "03T10:00");
     assertThat(line(engine).sinceNew(Counter.HOURS)).isZero();
-    fitments.correctFitment(
+    corrections.correctFitment(
         engineer, new Fitments.Correcting(fitment, day("02T00:00"), false, "Wrong day", null));
     assertThat(line(engine).sinceNew(Counter.HOURS)).isEqualTo(hours(1));
     UUID now = line(engine).history().fitted().fitmentId();
     UUID removal = hangar.remove(engineer, now, day("03T00:00"));
     assertThat(line(engine).sinceNew(Counter.HOURS)).isZero();
-    fitments.correctRemoval(
+    corrections.correctRemoval(
         engineer, new Fitments.Correcting(removal, day("03T00:00"), true, "It stayed", null));
     assertThat(line(engine).sinceNew(Counter.HOURS)).isEqualTo(hours(1));
   }

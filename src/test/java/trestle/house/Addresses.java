@@ -39,6 +39,7 @@ final class Addresses {
           case "flights", "flight" -> rows.flight();
           case "fuel-and-oil" -> rows.reading();
           case "components" -> rows.engine();
+          case "parts" -> rows.part();
           case "record" -> rows.fitment();
           case "grounding" -> rows.grounding();
           case "programmes" -> rows.programme();

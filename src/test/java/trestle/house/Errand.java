@@ -118,6 +118,30 @@ record Errand(
             .with("reason", "Read from the wrong line")
             .wrongly("reason", "")
             .shows("Fitted to"),
+        on("/components/{id}/events", spare + "/events", "/events")
+            .with("kind", "inspected", "why", "Filter <clean> & dry")
+            .wrongly("on", "31 Feb 2026")
+            .shows("Inspected: Filter &lt;clean&gt; &amp; dry"),
+        on("/components/{id}/meter-readings", spare + "/meter-readings", "/meter-readings")
+            .with("reading", "12.5")
+            .wrongly("reading", "1e3")
+            .shows("Its own meter read 12.5 h"),
+        on("/components/{id}/particulars", spare + "/particulars", "/particulars")
+            .with("owner", "Lessor & Co", "reason", "Leased in")
+            .wrongly("from", "31 Feb 2026")
+            .shows("owned by Lessor &amp; Co"),
+        on("/components/{id}/swaps", engine + "/swaps", "/swaps")
+            .with("other", rows.spare().toString(), "why", "Rough running")
+            .wrongly("why", "")
+            .shows("Rough running"),
+        on("/parts", "/parts/new", "/parts")
+            .with("part-number", "PN-9", "description", "Impulse coupling")
+            .wrongly("description", "")
+            .shows("PN-9"),
+        on("/parts/{id}/revision", "/parts/" + rows.part() + "/revision", "/revision")
+            .with("fits-positions", "engine-2", "fits-why", "turns left", "reason", "Data read")
+            .wrongly("description", "")
+            .shows("turns left"),
         on(AIRCRAFT + "/flights", aircraft + "/flights/new", "/flights")
             .with("date", rows.today().minusDays(3).toString(), "from", "Port Maddern")
             .with("to", "Skell Island", "take-off", "09:12", "landing", "10:18")

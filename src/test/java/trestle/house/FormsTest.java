@@ -52,6 +52,7 @@ class FormsTest {
           "/aircraft/{id}/groundings/{grounding}/lifting",
           "/components/{id}/corrections/{record}",
           "/flights/{id}/correction",
+          "/parts/{id}/revision",
           "/programmes/{id}/correction",
           "/requirements/{id}/revision",
           "/compliances/{id}/correction",

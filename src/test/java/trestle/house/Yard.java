@@ -16,8 +16,11 @@ import trestle.fleet.Fleet;
 import trestle.fleet.Groundings;
 import trestle.fleet.Hangar;
 import trestle.fleet.HoursBasis;
+import trestle.fleet.PartClass;
 import trestle.fleet.PartKind;
+import trestle.fleet.PartSheet;
 import trestle.fleet.Particulars;
+import trestle.fleet.Parts;
 import trestle.fleet.Position;
 import trestle.fleet.Positions;
 import trestle.fleet.Rounding;
@@ -64,6 +67,7 @@ class Yard {
   @Inject Hangar hangar;
   @Inject Fleet fleet;
   @Inject Positions positions;
+  @Inject Parts parts;
   @Inject Groundings groundings;
   @Inject JourneyLog log;
   @Inject Tanks tanks;
@@ -85,6 +89,7 @@ class Yard {
       UUID engine,
       UUID fitment,
       UUID spare,
+      UUID part,
       UUID flight,
       UUID reading,
       UUID grounding,
@@ -194,6 +199,7 @@ class Yard {
         engine,
         fitment,
         spare,
+        parts.state(viewer, new Parts.Stating(part(mark), null, null)),
         flight,
         tanks.readAfter(viewer, flight, mark + " oil"),
         grounding,
@@ -245,6 +251,21 @@ class Yard {
       putOff.of(viewer, mark, rows.aircraft(), LICENCE, now);
       ramp.taken(viewer, rows.ready(), LICENCE);
     }
+  }
+
+  private static PartSheet part(String mark) {
+    return new PartSheet(
+        null,
+        null,
+        mark + "-PN",
+        mark + " governor",
+        PartKind.OTHER,
+        PartClass.COMPONENT,
+        List.of(),
+        List.of(),
+        "",
+        true,
+        mark + " data");
   }
 
   /** No longer than the one it is like. */

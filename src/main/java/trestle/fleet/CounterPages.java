@@ -18,7 +18,6 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
-import trestle.fleet.Fleet.GroundingSheet;
 import trestle.fleet.Fleet.MeterChangeSheet;
 import trestle.fleet.Fleet.OpeningSheet;
 import trestle.ledger.View;
@@ -29,7 +28,6 @@ import trestle.web.Answers;
 import trestle.web.Field;
 import trestle.web.Form;
 import trestle.web.NotHere;
-import trestle.web.Option;
 import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Shown;
@@ -37,18 +35,14 @@ import trestle.web.Stale;
 import trestle.web.StatedMoment;
 import trestle.web.Viewer;
 
-/** What is kept of one aircraft beside its particulars: counters, meter, positions, groundings. */
+/** What an aircraft counts, from where, and its meter. */
 @Path("/")
 @RequestScoped
-public class AircraftRecordPages {
+public class CounterPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
-  private static final List<Option> KINDS = Option.of("engine", "propeller", "other");
 
   @Inject Fleet fleet;
   @Inject Meters meters;
-  @Inject Positions positions;
-  @Inject Groundings groundings;
-  @Inject Components components;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -73,45 +67,9 @@ public class AircraftRecordPages {
   record MeterChangeNew(AircraftSheet aircraft, Form form, MeterLine correcting, String times)
       implements TemplateInstance {}
 
-  @CheckedTemplate(
-      basePath = "fleet",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record PositionList(
-      AircraftSheet aircraft,
-      Form form,
-      List<PositionLine> lines,
-      List<Option> kinds,
-      boolean mayFile)
-      implements TemplateInstance {}
-
-  @CheckedTemplate(
-      basePath = "fleet",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record GroundingList(
-      AircraftSheet aircraft,
-      Form form,
-      List<GroundingLine> standing,
-      List<GroundingLine> history,
-      boolean mayGround,
-      boolean mayLift)
-      implements TemplateInstance {}
-
-  @CheckedTemplate(
-      basePath = "fleet",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record GroundingLift(AircraftSheet aircraft, GroundingLine line, Form form)
-      implements TemplateInstance {}
-
   public record OpeningLine(UUID id, String counter, String name, String amount, String at) {}
 
   public record MeterLine(UUID id, String off, String on, String at) {}
-
-  public record PositionLine(Position position, Fitting fitting) {}
-
-  public record GroundingLine(UUID id, String why, String at, boolean lifting) {}
 
   @GET
   @Path("aircraft/{id}/counters")
@@ -213,129 +171,6 @@ public class AircraftRecordPages {
     return Answers.again(form, meterChange(id, form));
   }
 
-  @GET
-  @Path("aircraft/{id}/positions")
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response positions(@PathParam("id") UUID id, @QueryParam("code") String code) {
-    Form form =
-        fleet.positions(viewer, id, View.EVERYTHING).stream()
-            .filter(position -> position.code().equals(code))
-            .findFirst()
-            .map(AircraftRecordPages::filled)
-            .orElseGet(() -> Form.blank().with("kind", "engine").with("required", "yes"));
-    return Answers.page(positionList(id, form));
-  }
-
-  @POST
-  @Path("aircraft/{id}/positions")
-  @Consumes(FORMS)
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
-  public Response setPosition(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    fleet.sheet(viewer, id, View.EVERYTHING);
-    Form form = Form.of(posted);
-    String code = form.required("code", "Code").text(40);
-    String label = form.required("label", "Name").text(60);
-    PartKind kind = form.required("kind", "Kind").choice(PartKind.class);
-    if (form.isReady()) {
-      try {
-        positions.setPosition(
-            viewer, id, new Position(code, kind, label, form.checked("required")), form.key());
-        return Answers.see("/aircraft/" + id + "/positions");
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      }
-    }
-    return Answers.again(form, positionList(id, form));
-  }
-
-  @POST
-  @Path("aircraft/{id}/positions/{code}/withdrawal")
-  @Consumes(FORMS)
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
-  public Response withdraw(
-      @PathParam("id") UUID id,
-      @PathParam("code") String code,
-      MultivaluedMap<String, String> posted) {
-    Form form = Form.of(posted);
-    try {
-      positions.withdrawPosition(viewer, id, code);
-      return Answers.see("/aircraft/" + id + "/positions");
-    } catch (Refusal refusal) {
-      form.refused(refusal);
-      return Answers.again(form, positionList(id, form));
-    }
-  }
-
-  @GET
-  @Path("aircraft/{id}/groundings")
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response groundings(@PathParam("id") UUID id) {
-    return Answers.page(groundingList(id, Form.blank()));
-  }
-
-  @POST
-  @Path("aircraft/{id}/groundings")
-  @Consumes(FORMS)
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response ground(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    fleet.sheet(viewer, id, View.EVERYTHING);
-    Form form = Form.of(posted);
-    String why = form.required("why", "Why").lines(2000);
-    if (form.isReady()) {
-      groundings.ground(viewer, id, why, form.key());
-      return Answers.see("/aircraft/" + id + "/groundings");
-    }
-    return Answers.again(form, groundingList(id, form));
-  }
-
-  @GET
-  @Path("aircraft/{id}/groundings/{grounding}/lifting")
-  @RolesAllowed({Allow.OWNER, Allow.ENGINEER})
-  public Response askLifting(@PathParam("id") UUID id, @PathParam("grounding") UUID grounding) {
-    return Answers.page(lifting(id, grounding, Form.blank()));
-  }
-
-  @POST
-  @Path("aircraft/{id}/groundings/{grounding}/lifting")
-  @Consumes(FORMS)
-  @RolesAllowed({Allow.OWNER, Allow.ENGINEER})
-  public Response lift(
-      @PathParam("id") UUID id,
-      @PathParam("grounding") UUID grounding,
-      MultivaluedMap<String, String> posted) {
-    Form form = Form.of(posted);
-    String why = form.required("done", "What was done").lines(2000);
-    GroundingLift page = lifting(id, grounding, form);
-    if (form.isReady()) {
-      try {
-        groundings.lift(viewer, id, grounding, why);
-        return Answers.see("/aircraft/" + id + "/groundings");
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, page);
-      }
-    }
-    return Answers.again(form, page);
-  }
-
-  private GroundingLift lifting(UUID id, UUID grounding, Form form) {
-    GroundingLine line =
-        fleet.groundingHistory(viewer, id, View.EVERYTHING).stream()
-            .filter(each -> each.id().equals(grounding) && each.lifts() == null)
-            .map(this::line)
-            .findFirst()
-            .orElseThrow(() -> new NotHere("There is no such grounding of this aircraft."));
-    return new GroundingLift(fleet.sheet(viewer, id, View.EVERYTHING), line, form);
-  }
-
-  private static Form filled(Position position) {
-    return Form.blank()
-        .with("code", position.code())
-        .with("kind", position.kind().word())
-        .with("label", position.label())
-        .with("required", position.required() ? "yes" : null);
-  }
-
   private CounterList counterList(UUID id, Form form) {
     String corrects = form.value("corrects");
     return new CounterList(
@@ -353,53 +188,6 @@ public class AircraftRecordPages {
     MeterLine line =
         meterLines(id).stream().filter(each -> each.id().equals(corrects)).findFirst().orElse(null);
     return new MeterChangeNew(fleet.sheet(viewer, id, View.EVERYTHING), form, line, times());
-  }
-
-  private PositionList positionList(UUID id, Form form) {
-    List<Fitting> fittings =
-        components.fittings(viewer, List.of(id), View.EVERYTHING).getOrDefault(id, List.of());
-    List<PositionLine> lines =
-        fleet.positions(viewer, id, View.EVERYTHING).stream()
-            .map(position -> new PositionLine(position, fitted(fittings, position)))
-            .toList();
-    return new PositionList(
-        fleet.sheet(viewer, id, View.EVERYTHING),
-        form,
-        lines,
-        KINDS,
-        viewer.isAny(Role.OWNER, Role.CONTROLLER));
-  }
-
-  private static Fitting fitted(List<Fitting> fittings, Position position) {
-    return fittings.stream()
-        .filter(fitting -> fitting.isFitted() && fitting.positionCode().equals(position.code()))
-        .findFirst()
-        .orElse(null);
-  }
-
-  private GroundingList groundingList(UUID id, Form form) {
-    AircraftSheet aircraft = fleet.sheet(viewer, id, View.EVERYTHING);
-    List<GroundingLine> standing =
-        fleet.groundings(viewer, List.of(id), View.EVERYTHING).getOrDefault(id, List.of()).stream()
-            .map(this::line)
-            .toList();
-    List<GroundingLine> history =
-        fleet.groundingHistory(viewer, id, View.EVERYTHING).stream().map(this::line).toList();
-    return new GroundingList(
-        aircraft,
-        form,
-        standing,
-        history,
-        viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER),
-        viewer.isAny(Role.OWNER, Role.ENGINEER));
-  }
-
-  private GroundingLine line(GroundingSheet sheet) {
-    return new GroundingLine(
-        sheet.id(),
-        sheet.why(),
-        Shown.moment(sheet.at(), viewer.flightZone()),
-        sheet.lifts() != null);
   }
 
   private OpeningLine opening(UUID id, UUID opening) {

@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.UUID;
 import trestle.ledger.Filed;
 
-/** Fitments and removals as filed, put together into what was fitted from when to when. */
-final class FittingRows {
+/** Fitments and removals as filed, put together into what was where from when to when. */
+final class PlacementRows {
   private final LocalDate upTo;
   private final Map<UUID, UUID> firsts = new HashMap<>();
   private final Map<UUID, Fitment> newest = new LinkedHashMap<>();
@@ -20,7 +20,7 @@ final class FittingRows {
   /**
    * @param fitments all that is known, corrected ones too, in the order of filing
    */
-  FittingRows(List<Fitment> fitments, List<Removal> removals, LocalDate upTo) {
+  PlacementRows(List<Fitment> fitments, List<Removal> removals, LocalDate upTo) {
     this.upTo = upTo;
     fitments.forEach(row -> newest.put(first(row), row));
     Map<UUID, Removal> newestRemovals = new LinkedHashMap<>();
@@ -32,45 +32,43 @@ final class FittingRows {
     }
   }
 
-  /** The fittings of the view, oldest first. */
-  List<Fitting> fittings(
-      Map<UUID, ComponentSheet> components, Map<UUID, List<Position>> positions) {
-    List<Fitting> fittings = new ArrayList<>();
+  /** What stands in the view, oldest first. */
+  List<Placement> placements(Map<UUID, List<Position>> positions) {
+    List<Placement> placements = new ArrayList<>();
     newest.forEach(
         (first, row) -> {
           if (!row.isVoid && !row.happenedOn().isAfter(upTo)) {
-            fittings.add(
-                fitting(row, removals.get(first), components.get(row.componentId), positions));
+            placements.add(placement(row, removals.get(first), positions));
           }
         });
-    fittings.sort(Comparator.comparing(Fitting::from));
-    return fittings;
+    placements.sort(Comparator.comparing(Placement::from));
+    return placements;
   }
 
-  private static Fitting fitting(
-      Fitment row, Removal removal, ComponentSheet component, Map<UUID, List<Position>> positions) {
-    return new Fitting(
+  private static Placement placement(
+      Fitment row, Removal removal, Map<UUID, List<Position>> positions) {
+    return new Placement(
         row.id(),
         row.componentId,
-        component.partNumber(),
-        component.serial(),
-        component.description(),
-        component.kind(),
         row.aircraftId,
         row.positionCode,
-        label(positions.getOrDefault(row.aircraftId, List.of()), row.positionCode),
+        label(row, positions),
+        row.assemblyId,
+        row.place,
         row.happenedAt(),
         row.happenedOn(),
         removal == null ? null : removal.happenedAt(),
-        removal == null ? null : removal.id());
+        removal == null ? null : removal.id(),
+        removal == null ? "" : removal.why,
+        removal != null && removal.scheduled);
   }
 
-  private static String label(List<Position> positions, String code) {
-    return positions.stream()
-        .filter(position -> position.code().equals(code))
+  private static String label(Fitment row, Map<UUID, List<Position>> positions) {
+    return positions.getOrDefault(row.aircraftId, List.of()).stream()
+        .filter(position -> position.code().equals(row.positionCode))
         .map(Position::label)
         .findFirst()
-        .orElse(code);
+        .orElse(row.positionCode);
   }
 
   /** The id of the row that a chain of corrections began with. */

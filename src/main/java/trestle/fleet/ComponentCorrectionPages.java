@@ -1,0 +1,180 @@
+package trestle.fleet;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+import trestle.ledger.View;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.Form;
+import trestle.web.NotHere;
+import trestle.web.Shown;
+import trestle.web.Stale;
+import trestle.web.StatedMoment;
+import trestle.web.Viewer;
+
+/** Where the moment of something filed of a component is put right. */
+@Path("/components")
+@RequestScoped
+public class ComponentCorrectionPages {
+  @Inject Components components;
+  @Inject ComponentCorrections corrections;
+  @Inject Spots spots;
+  @Inject InstantSource clock;
+  @Inject Viewer viewer;
+
+  @CheckedTemplate(
+      basePath = "fleet",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record ComponentCorrection(
+      ComponentSheet component, Form form, String what, String onFile, String times)
+      implements TemplateInstance {}
+
+  /** Something filed of this component, and what puts it right. */
+  private record Correctable(
+      String what, Instant at, String onFile, Consumer<Fitments.Correcting> correct) {}
+
+  @GET
+  @Path("{id}/corrections/{record}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response askCorrection(@PathParam("id") UUID id, @PathParam("record") UUID record) {
+    Correctable correctable =
+        correctable(id, record)
+            .orElseThrow(
+                () ->
+                    new NotHere(
+                        "There is no such record of this component, or it was corrected already."));
+    Form form =
+        Form.blank()
+            .with("on", Shown.date(correctable.at().atZone(viewer.flightZone()).toLocalDate()))
+            .with("time", Shown.time(correctable.at(), viewer.flightZone()));
+    return Answers.page(correctionPage(id, correctable, form));
+  }
+
+  @POST
+  @Path("{id}/corrections/{record}")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response correct(
+      @PathParam("id") UUID id,
+      @PathParam("record") UUID record,
+      MultivaluedMap<String, String> posted) {
+    Form form = Form.of(posted);
+    Correctable correctable = correctableOrOvertaken(id, record);
+    Instant at = StatedMoment.of(form, "On", viewer, clock.instant());
+    String reason = form.required("reason", "Reason").text(500);
+    return ComponentAnswers.filed(
+        "/components/" + id,
+        form,
+        () ->
+            correctable
+                .correct()
+                .accept(
+                    new Fitments.Correcting(record, at, form.checked("void"), reason, form.key())),
+        () -> correctionPage(id, correctable, form));
+  }
+
+  /** Somebody may have corrected it while this form was open: it is shown again, with theirs. */
+  private Correctable correctableOrOvertaken(UUID id, UUID record) {
+    Optional<Correctable> stands = correctable(id, record);
+    if (stands.isPresent()) {
+      return stands.get();
+    }
+    Components.Overtaken overtaken =
+        components
+            .overtaken(viewer, id, record)
+            .orElseThrow(() -> new NotHere("There is no such record of this component."));
+    return correctable(
+        overtaken.what(),
+        overtaken.at(),
+        "corrected by somebody else since",
+        asked -> {
+          throw new Stale(
+              "Someone corrected this record since you opened this form. Look at the component’s"
+                  + " history, and correct what stands there.");
+        });
+  }
+
+  private Optional<Correctable> correctable(UUID id, UUID record) {
+    ComponentHistory history = components.history(viewer, id, View.EVERYTHING);
+    for (Placement each : history.placements()) {
+      if (each.fitmentId().equals(record)) {
+        return Optional.of(
+            correctable(
+                "fitment",
+                each.from(),
+                spots.words(viewer, each),
+                asked -> corrections.correctFitment(viewer, asked)));
+      }
+      if (record.equals(each.removalId())) {
+        return Optional.of(
+            correctable(
+                "removal",
+                each.to(),
+                spots.words(viewer, each),
+                asked -> corrections.correctRemoval(viewer, asked)));
+      }
+    }
+    for (ComponentHistory.Overhaul each : history.overhauls()) {
+      if (each.id().equals(record)) {
+        return Optional.of(
+            correctable(
+                "overhaul",
+                each.at(),
+                each.reference(),
+                asked -> corrections.correctOverhaul(viewer, asked)));
+      }
+    }
+    for (ComponentHistory.Event each : history.events()) {
+      if (each.id().equals(record)) {
+        return Optional.of(
+            correctable(
+                "event",
+                each.at(),
+                each.kind().label(),
+                asked -> corrections.correctEvent(viewer, asked)));
+      }
+    }
+    for (ComponentHistory.MeterReading each : history.meterReadings()) {
+      if (each.id().equals(record)) {
+        return Optional.of(
+            correctable(
+                "reading",
+                each.at(),
+                each.counter().unit().show(each.reading()),
+                asked -> corrections.correctMeterReading(viewer, asked)));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Correctable correctable(
+      String what, Instant at, String words, Consumer<Fitments.Correcting> correct) {
+    return new Correctable(what, at, Shown.moment(at, viewer.flightZone()) + ", " + words, correct);
+  }
+
+  private ComponentCorrection correctionPage(UUID id, Correctable correctable, Form form) {
+    return new ComponentCorrection(
+        components.history(viewer, id, View.EVERYTHING).sheet(),
+        form,
+        correctable.what(),
+        correctable.onFile(),
+        viewer.timesInUtc() ? "UTC" : "local time");
+  }
+}

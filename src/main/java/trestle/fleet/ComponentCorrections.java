@@ -1,0 +1,150 @@
+package trestle.fleet;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.Predicate;
+import trestle.fleet.Fitments.Correcting;
+import trestle.ledger.Filed;
+import trestle.ledger.View;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Refusal;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/** Puts the moment of something filed of a component right, or says that there was none. */
+@ApplicationScoped
+public class ComponentCorrections {
+  @Inject AircraftRepository rows;
+  @Inject Components components;
+  @Inject SpotCheck check;
+  @Inject ComponentLock lock;
+  @Inject Filings filings;
+
+  @Filing
+  public void correctFitment(Viewer viewer, Correcting asked) {
+    Fitment original = original(Fitment.class, asked, "fitment");
+    take(viewer, original);
+    filings.correctable(Fitment.class, original.id(), asked.reason());
+    Placement placement =
+        placement(viewer, original.componentId, each -> each.fitmentId().equals(original.id()));
+    if (asked.voids() && !placement.isOpen()) {
+      throw new Refusal("", "Void its removal first.");
+    }
+    if (!asked.voids()) {
+      if (placement.to() != null && asked.at().isAfter(placement.to())) {
+        throw new Refusal("on", "Fitted must not be after it was removed.");
+      }
+      refuseBeforeNew(viewer, original.componentId, asked.at(), "Fitted");
+      check.refuseMeeting(viewer, placement, asked.at(), placement.to());
+    }
+    Fitment row = Fitment.like(original);
+    row.isVoid = asked.voids();
+    file(viewer, row, asked);
+  }
+
+  @Filing
+  public void correctRemoval(Viewer viewer, Correcting asked) {
+    Removal original = original(Removal.class, asked, "removal");
+    Fitment fitment =
+        rows.row(Fitment.class, original.fitmentId)
+            .orElseThrow(() -> new NotHere("There is no such fitment here."));
+    take(viewer, fitment);
+    filings.correctable(Removal.class, original.id(), asked.reason());
+    Placement placement =
+        placement(viewer, fitment.componentId, each -> original.id().equals(each.removalId()));
+    if (asked.at().isBefore(placement.from())) {
+      throw new Refusal(
+          "on", "Removed must not be before it was fitted, " + placement.fromOn() + ".");
+    }
+    check.refuseMeeting(viewer, placement, placement.from(), asked.voids() ? null : asked.at());
+    Removal row = new Removal();
+    row.fitmentId = original.fitmentId;
+    row.fromAircraft = fitment.aircraftId;
+    row.why = original.why;
+    row.scheduled = original.scheduled;
+    row.isVoid = asked.voids();
+    file(viewer, row, asked);
+  }
+
+  @Filing
+  public void correctOverhaul(Viewer viewer, Correcting asked) {
+    ComponentOverhaul original = original(ComponentOverhaul.class, asked, "overhaul");
+    lock.take(viewer, List.of(original.componentId), List.of());
+    filings.correctable(ComponentOverhaul.class, original.id(), asked.reason());
+    refuseBeforeNew(viewer, original.componentId, asked.at(), "Overhauled");
+    ComponentOverhaul row = new ComponentOverhaul();
+    row.componentId = original.componentId;
+    row.reference = original.reference;
+    row.isVoid = asked.voids();
+    file(viewer, row, asked);
+  }
+
+  @Filing
+  public void correctEvent(Viewer viewer, Correcting asked) {
+    ComponentEvent original = original(ComponentEvent.class, asked, "event");
+    lock.take(viewer, List.of(original.componentId), List.of());
+    filings.correctable(ComponentEvent.class, original.id(), asked.reason());
+    refuseBeforeNew(viewer, original.componentId, asked.at(), "Date");
+    ComponentEvent row = new ComponentEvent();
+    row.componentId = original.componentId;
+    row.kind = original.kind;
+    row.whom = original.whom;
+    row.why = original.why;
+    row.reference = original.reference;
+    row.restarts = original.restarts;
+    row.isVoid = asked.voids();
+    file(viewer, row, asked);
+  }
+
+  @Filing
+  public void correctMeterReading(Viewer viewer, Correcting asked) {
+    ComponentMeterReading original = original(ComponentMeterReading.class, asked, "reading");
+    lock.take(viewer, List.of(original.componentId), List.of());
+    filings.correctable(ComponentMeterReading.class, original.id(), asked.reason());
+    ComponentMeterReading row = new ComponentMeterReading();
+    row.componentId = original.componentId;
+    row.counter = original.counter;
+    row.reading = original.reading;
+    row.isVoid = asked.voids();
+    file(viewer, row, asked);
+  }
+
+  private <T extends Filed> T original(Class<T> kind, Correcting asked, String what) {
+    filings.notLater(asked.at(), "on");
+    return rows.row(kind, asked.corrects())
+        .orElseThrow(() -> new NotHere("There is no such " + what + " here."));
+  }
+
+  /** Also the aircraft that it was on then: what that carried changes. */
+  private void take(Viewer viewer, Fitment fitment) {
+    lock.take(
+        viewer,
+        fitment.assemblyId == null
+            ? List.of(fitment.componentId)
+            : List.of(fitment.componentId, fitment.assemblyId),
+        fitment.aircraftId == null ? List.of() : List.of(fitment.aircraftId));
+  }
+
+  private Placement placement(Viewer viewer, UUID componentId, Predicate<Placement> which) {
+    return components.history(viewer, componentId, View.EVERYTHING).placements().stream()
+        .filter(which)
+        .findFirst()
+        .orElseThrow(() -> new Stale("Someone corrected this since you opened this form."));
+  }
+
+  private void refuseBeforeNew(Viewer viewer, UUID componentId, Instant at, String label) {
+    check.refuseBeforeNew(
+        viewer, components.history(viewer, componentId, View.EVERYTHING), at, label);
+  }
+
+  private void file(Viewer viewer, Filed row, Correcting asked) {
+    row.correct(asked.corrects(), asked.reason());
+    row.happened(asked.at(), viewer.dateOf(asked.at()));
+    row.fromForm(asked.formKey());
+    filings.file(viewer, row);
+  }
+}

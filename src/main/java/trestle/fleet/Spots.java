@@ -1,0 +1,108 @@
+package trestle.fleet;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import trestle.ledger.View;
+import trestle.web.Option;
+import trestle.web.Reading;
+import trestle.web.Viewer;
+
+/** Where components could go, and where they are, as a form offers and names it. */
+@ApplicationScoped
+public class Spots {
+  static final String IN = "in/";
+
+  @Inject Components components;
+  @Inject Fleet fleet;
+  @Inject SpotCheck check;
+
+  /** "QX-ABC (Engine 1, left)", or "Engine, part E, serial 7 (left magneto)". */
+  @Reading
+  public String words(Viewer viewer, Placement placement) {
+    return check.words(viewer, placement);
+  }
+
+  /**
+   * Every position of this kind of the operator's aircraft and what is in it now; for a part of
+   * another kind than engines and propellers also these, to sit in.
+   */
+  @Reading
+  public List<Option> of(Viewer viewer, PartKind kind) {
+    List<AircraftSheet> aircraft =
+        fleet.sheets(viewer, View.EVERYTHING).stream().filter(each -> !each.retired()).toList();
+    List<UUID> ids = aircraft.stream().map(AircraftSheet::id).toList();
+    Map<UUID, List<Position>> positions = fleet.positions(viewer, ids, View.EVERYTHING);
+    Map<UUID, List<Fitting>> fittings = components.fittings(viewer, ids, View.EVERYTHING);
+    List<Option> places = new ArrayList<>();
+    for (AircraftSheet each : aircraft) {
+      for (Position position : positions.getOrDefault(each.id(), List.of())) {
+        if (position.kind() == kind) {
+          places.add(
+              new Option(
+                  each.id() + "/" + position.code(),
+                  each.registration()
+                      + ", "
+                      + position.label()
+                      + in(fittings.getOrDefault(each.id(), List.of()), position)));
+        }
+      }
+    }
+    if (kind == PartKind.OTHER) {
+      components.sheets(viewer, View.EVERYTHING).stream()
+          .filter(sheet -> sheet.kind() != PartKind.OTHER)
+          .forEach(sheet -> places.add(new Option(IN + sheet.id(), "In " + sheet.words())));
+    }
+    return places;
+  }
+
+  /** What could change places with a component: others of its kind, and where they are now. */
+  @Reading
+  public List<Option> others(Viewer viewer, ComponentSheet component) {
+    List<ComponentSheet> same =
+        components.sheets(viewer, View.EVERYTHING).stream()
+            .filter(sheet -> sheet.kind() == component.kind())
+            .filter(sheet -> !sheet.id().equals(component.id()))
+            .toList();
+    Map<UUID, ComponentHistory> histories =
+        components.histories(
+            viewer, same.stream().map(ComponentSheet::id).toList(), View.EVERYTHING);
+    Map<UUID, String> marks = new java.util.HashMap<>();
+    fleet
+        .sheets(viewer, View.EVERYTHING)
+        .forEach(sheet -> marks.put(sheet.id(), sheet.registration()));
+    return same.stream()
+        .filter(sheet -> histories.get(sheet.id()).state() != ComponentState.RETIRED)
+        .map(
+            sheet ->
+                new Option(
+                    sheet.id().toString(),
+                    sheet.words() + ", " + whereabouts(histories.get(sheet.id()), marks)))
+        .toList();
+  }
+
+  /** The place that a form's choice names. */
+  static Spot read(String choice, String place) {
+    return choice.startsWith(IN)
+        ? Spot.in(UUID.fromString(choice.substring(IN.length())), place)
+        : Spot.on(UUID.fromString(choice.substring(0, 36)), choice.substring(37));
+  }
+
+  private static String whereabouts(ComponentHistory history, Map<UUID, String> marks) {
+    Fitting fitted = history.fitted();
+    return fitted == null
+        ? history.state().words()
+        : marks.get(fitted.aircraftId()) + ", " + fitted.positionLabel();
+  }
+
+  private static String in(List<Fitting> fittings, Position position) {
+    return fittings.stream()
+        .filter(fitting -> fitting.isFitted() && fitting.positionCode().equals(position.code()))
+        .map(fitting -> " (serial " + fitting.serial() + " is fitted)")
+        .findFirst()
+        .orElse("");
+  }
+}

@@ -1,0 +1,69 @@
+package trestle.flights;
+
+import java.time.Instant;
+import java.util.List;
+import trestle.fleet.ComponentHistory.MeterReading;
+import trestle.reckoning.Scale;
+
+/**
+ * What a component's own meter says it ran since its first reading. Between two readings, and after
+ * the last, it is estimated: it grew as the hours of its aircraft did.
+ */
+final class OwnMeter {
+
+  /** The hours that its aircraft flew from one moment to another, or {@link Scale#UNKNOWN}. */
+  interface Flown {
+    long between(Instant from, Instant to);
+  }
+
+  private final List<MeterReading> readings;
+  private final Flown flown;
+
+  /**
+   * @param readings one at least, the oldest first
+   */
+  OwnMeter(List<MeterReading> readings, Flown flown) {
+    this.readings = readings;
+    this.flown = flown;
+  }
+
+  /** Seconds or a count from the first reading to a moment. */
+  long gathered(Instant moment) {
+    int last = lastBy(moment);
+    if (last < 0) {
+      return 0;
+    }
+    MeterReading before = readings.get(last);
+    return before.reading() - readings.get(0).reading() + grown(last, moment);
+  }
+
+  /** Whether some of that is not read but reckoned. */
+  boolean isEstimatedAt(Instant moment) {
+    int last = lastBy(moment);
+    return last >= 0 && flown.between(readings.get(last).at(), moment) != 0;
+  }
+
+  /** Along the stretch that the moment lies in; past the last reading, along the one before it. */
+  private long grown(int last, Instant moment) {
+    int from = last + 1 < readings.size() ? last : last - 1;
+    if (from < 0) {
+      return 0;
+    }
+    MeterReading begin = readings.get(from);
+    MeterReading end = readings.get(from + 1);
+    long all = flown.between(begin.at(), end.at());
+    long some = flown.between(readings.get(last).at(), moment);
+    if (all <= 0 || some == Scale.UNKNOWN) {
+      return 0;
+    }
+    return (end.reading() - begin.reading()) * some / all;
+  }
+
+  private int lastBy(Instant moment) {
+    int last = readings.size() - 1;
+    while (last >= 0 && readings.get(last).at().isAfter(moment)) {
+      last--;
+    }
+    return last;
+  }
+}
