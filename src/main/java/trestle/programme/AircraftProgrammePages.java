@@ -80,7 +80,8 @@ public class AircraftProgrammePages {
     if (form.isReady()) {
       try {
         programmes.adopt(viewer, id, programme, on, reason, form.key());
-        return Answers.see("/aircraft/" + id + "/programme");
+        boolean another = programmes.following(viewer, id, View.asAt(today())).all().size() > 1;
+        return Answers.see("/aircraft/" + id + "/programme" + (another ? "/carry-over" : ""));
       } catch (Refusal refusal) {
         form.refused(refusal);
       }

@@ -8,6 +8,7 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -82,6 +83,7 @@ class FiledCasesTest {
 
   @Inject Upkeep upkeep;
   @Inject Programmes programmes;
+  @Inject CarryOvers carryOvers;
   @Inject Requirements requirements;
   @Inject Extensions extensions;
   @Inject DueItems dueItems;
@@ -324,7 +326,14 @@ class FiledCasesTest {
           LocalDate today = LocalDate.of(2025, 4, 3);
           assertThat(upkeep.item(owner, equivalent, aircraft, today).state())
               .isEqualTo(State.UNKNOWN);
-          upkeep.baseline(controller, equivalent, aircraft, LocalDate.of(2025, 2, 2), "hours=1100");
+          List<CarryOvers.Open> open = carryOvers.open(controller, aircraft, today);
+          assertThat(open)
+              .extracting(each -> each.item().requirementId())
+              .containsExactly(equivalent);
+          assertThat(open.get(0).likely()).isNull();
+          Map<String, UUID> chosen = Map.of(open.get(0).key(), inspection);
+          assertThat(carryOvers.carry(controller, aircraft, chosen, "", today)).isEqualTo(1);
+          assertThat(carryOvers.carry(controller, aircraft, chosen, "", today)).isZero();
           assertThat(upkeep.limit(owner, equivalent, aircraft, today).left()).hasToString("40");
           assertThat(dueItems.dueItems(owner, List.of(aircraft), View.asAt(today)).get(aircraft))
               .extracting(item -> item.requirementId())
