@@ -150,7 +150,7 @@
     if (answer && said && answer.status >= 400 && answer.status < 500 && answer.status !== 401
         && answer.status !== 408 && answer.status !== 429) {
       await settle(now =>
-        ({ ...now, state: 'refused', problems: problemsOf(said), link: said.link }));
+        ({ ...now, state: 'refused', asks: said.asks, problems: problemsOf(said), link: said.link }));
       return 'next';
     }
     await settle(now => ({ ...now, state: 'waiting', tried: Date.now() }));
@@ -168,7 +168,7 @@
 
   const receipt = said => now => ({
     key: now.key, format: FORMAT, person: now.person, operator: now.operator, title: now.title,
-    made: now.made, state: 'received', number: said.receivedAs, link: said.link,
+    made: now.made, state: 'received', number: said.receivedAs, what: said.what, link: said.link,
     received: Date.now(),
   });
 
@@ -236,8 +236,11 @@
   }
 
   function words(own, others) {
-    const refused = own.filter(entry => entry.state === 'refused').length;
-    if (refused) return `${many(refused, 'report')} on this phone not accepted: put right`;
+    const back = own.filter(entry => entry.state === 'refused');
+    if (back.length) {
+      return `${many(back.length, 'report')} on this phone not filed yet: ${
+        back.every(entry => entry.asks) ? 'a question on it' : 'put right'}`;
+    }
     if (own.length) {
       const rest = asksToSignIn ? ': sign in to send' : ', not sent yet';
       return `${many(own.length, 'report')} on this phone${rest}`;
@@ -267,17 +270,20 @@
     if (entry.format !== FORMAT) {
       item.append('Kept by a newer release of Trestle: open this page again when there is a signal.');
     } else if (entry.state === 'received') {
-      item.append(make('a', { href: entry.link }, `Received as No. ${entry.number}`));
+      item.append(make('a', { href: entry.link },
+        `Received as ${entry.what ? entry.what + ' ' : ''}No. ${entry.number}`));
     } else if (entry.state === 'sending') {
       item.append('Sending', photos(entry));
     } else if (entry.state === 'waiting') {
       item.append('On this phone, not sent yet', photos(entry), '. ', open(entry, 'Look at it'));
     } else {
-      item.append('On this phone, not accepted', photos(entry), '.');
+      item.append(entry.asks ? 'On this phone, not filed yet: a question on it'
+        : 'On this phone, not accepted', photos(entry), '.');
       entry.problems.forEach(({ sentence }) =>
         item.append(make('p', { class: 'error' }, sentence)));
       if (entry.link) item.append(make('a', { href: entry.link }, 'What this form has filed'));
-      item.append(make('p', { class: 'actions' }, open(entry, 'Open it and put it right'),
+      item.append(make('p', { class: 'actions' }, open(entry, entry.asks ? 'Open it and answer'
+        : 'Open it and put it right'),
         taking(entry)));
     }
     return item;
@@ -363,7 +369,12 @@
     } else if (!marks.again) {
       // A page that was kept is opened more than once: each opening is a form of its own.
       key.value = newKey();
-      if (kept) form.elements.date.value = dayIn(marks.zone);
+      if (kept) {
+        form.elements[marks.day].value = dayIn(marks.zone);
+        for (const name of ['aircraft', 'place'].filter(name => asking.has(name))) {
+          if (form.elements[name]) form.elements[name].value = asking.get(name);
+        }
+      }
       followOn(unsent.filter(entry => entry.action === form.getAttribute('action')).pop());
     }
     form.addEventListener('submit', submit);
@@ -372,7 +383,7 @@
 
   /** The next flight begins where the one ended that the server has not heard of yet. */
   function followOn(entry) {
-    if (!entry || !valueOf(entry, 'to')) return;
+    if (!entry || !valueOf(entry, 'to') || !form.elements.from) return;
     form.elements.from.value = valueOf(entry, 'to');
     if (entry.key !== asking.get('follow')) return;
     for (const name of ['date', 'commander']) form.elements[name].value = valueOf(entry, name);
@@ -417,13 +428,16 @@
       }
     }
     const of = name => (fields.find(field => field[0] === name) || [, ''])[1];
-    const registration = form.querySelector('[data-outbox]').dataset.outbox;
+    const chosen = form.elements.aircraft?.selectedOptions?.[0]?.text;
+    const registration = form.querySelector('[data-outbox]').dataset.outbox || chosen;
     const route = of('from') || of('to') ? `, ${of('from')} to ${of('to')}` : '';
-    const defect = of('anything-wrong') === 'defect' ? ', with a defect' : '';
+    const title = !form.elements.from ? `, defect: ${of('words').slice(0, 60)}`
+      : `, ${of('date')} ${of('take-off')}${route}${
+        of('anything-wrong') === 'defect' ? ', with a defect' : ''}`;
     return {
       key: form.elements['form-key'].value, format: FORMAT, person: of('written-by'),
       operator: of('written-in'), action: form.getAttribute('action'),
-      title: `${registration}, ${of('date')} ${of('take-off')}${route}${defect}`,
+      title: registration + title,
       made: was?.made || Date.now(), changed: Date.now(), fields, photos, state: 'waiting',
       problems: [],
     };

@@ -53,7 +53,7 @@ class Acceptances {
    *
    * @throws Refusal at {@code password} when it is wrong, which is counted; at the whole form with
    *     the reasons when the aircraft is held; at {@code accepts} when nobody has signed a
-   *     pre-flight inspection since it last flew
+   *     pre-flight inspection since it last flew and was last worked on
    * @throws Stale when the records no longer say what the page showed
    */
   public void sign(Viewer viewer, UUID aircraftId, AcceptanceDraft draft, String password) {
@@ -78,9 +78,11 @@ class Acceptances {
     List<Signing> signings = new ArrayList<>();
     if (draft.inspected()) {
       signings.add(inspection(viewer, shown, draft, now));
-    } else if (!inspectedSinceFlown(viewer, aircraftId, now)) {
+    } else if (!isInspected(viewer, shown, now)) {
       throw new Refusal(
-          "accepts", "Acceptance needs a pre-flight inspection signed today, since it last flew.");
+          "accepts",
+          "Acceptance needs a pre-flight inspection signed today, since it last flew and since any"
+              + " work on it.");
     }
     if (draft.accepts()) {
       signings.add(acceptance(viewer, shown, draft, now));
@@ -137,12 +139,15 @@ class Acceptances {
     return shown.holding().stream().map(Reason::sentence).collect(Collectors.joining(" "));
   }
 
-  private boolean inspectedSinceFlown(Viewer viewer, UUID aircraftId, Instant now) {
+  /** What was worked on after an inspection has not been inspected. */
+  private boolean isInspected(Viewer viewer, PreFlight shown, Instant now) {
+    UUID aircraftId = shown.sheet().id();
     UsageLine line = usage.of(viewer, aircraftId, View.asAt(viewer.dateOf(now)));
     return repository
         .last(PreflightInspection.class, aircraftId)
         .filter(row -> row.happenedOn().equals(viewer.dateOf(now)))
         .filter(row -> line.lastLanding().map(row.happenedAt()::isAfter).orElse(true))
+        .filter(row -> shown.work() == null || row.happenedAt().isAfter(shown.work().at()))
         .isPresent();
   }
 

@@ -32,21 +32,12 @@ final class DueNotes {
             .filter(DueItem::isMandatory)
             .filter(item -> item.state() != State.DONE)
             .toList();
-    int inspection = first(open, "inspection");
-    List<DueNote> notes = new ArrayList<>();
-    for (int i = 0; i < Math.min(most, open.size()); i++) {
-      notes.add(note(open.get(i), words, i < inspection));
-    }
-    return notes;
-  }
-
-  private static int first(List<DueItem> items, String kind) {
-    for (int i = 0; i < items.size(); i++) {
-      if (items.get(i).kind().equals(kind)) {
-        return i;
-      }
-    }
-    return 0;
+    Phase phase = Phase.of(open);
+    return open.stream()
+        .sorted(phase.bitesFirst())
+        .limit(most)
+        .map(item -> note(item, words, phase.isOut(item)))
+        .toList();
   }
 
   private static DueNote note(DueItem item, InWords words, boolean outOfPhase) {

@@ -5,6 +5,7 @@ package trestle.apron;
  *
  * @param number "D-231"
  * @param words what was reported
+ * @param repeat how often it was there before, where a person has confirmed that; or ""
  * @param limitation what may not be done with it, or ""
  * @param placard where and what it says, or ""
  * @param until when its deferral runs out, or ""
@@ -13,6 +14,7 @@ record OpenDefect(
     String number,
     String words,
     String state,
+    String repeat,
     String limitation,
     String placard,
     String until,
@@ -23,9 +25,19 @@ record OpenDefect(
     return !(limitation + placard + until).isEmpty();
   }
 
+  /** "A confirmed repeat: reported 3 times", or "". */
+  static String repeated(Integer earlier) {
+    return earlier == null ? "" : "A confirmed repeat: reported " + (earlier + 1) + " times";
+  }
+
+  /** Whether there is more to it than its words and how it stands. */
+  public boolean saysMore() {
+    return isDecided() || !repeat.isEmpty();
+  }
+
   public String sentence() {
     StringBuilder sentence = new StringBuilder(number + ": " + words + " (" + state + ")");
-    for (String more : new String[] {limitation, placard, until}) {
+    for (String more : new String[] {repeat, limitation, placard, until}) {
       sentence.append(more.isEmpty() ? "" : "; " + more);
     }
     return sentence.toString();

@@ -22,6 +22,7 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Assets;
 import trestle.web.FormToken;
+import trestle.web.OutboxJson;
 import trestle.web.Viewer;
 
 /**
@@ -61,10 +62,10 @@ public class OutboxPages {
   public Response sender() {
     Json.Builder json = Json.object().put("token", token.token());
     json.put("person", text(viewer.personId())).put("operator", text(viewer.operatorId()));
-    return ReportJson.answer(json.build());
+    return OutboxJson.answer(json.build());
   }
 
-  /** The pages to keep, for each aircraft that the viewer is likely to fly. */
+  /** The pages to keep: those of each aircraft that the viewer is likely to fly, and a defect's. */
   @GET
   @Path("outbox/pages")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
@@ -75,7 +76,8 @@ public class OutboxPages {
       pages.add(page(aircraft + "/reports/new", "Report a flight of " + sheet.registration()));
       pages.add(page(aircraft + "/pre-flight", "Before you take " + sheet.registration()));
     }
-    return ReportJson.answer(Json.object().put("pages", new Json.Arr(pages)).build());
+    pages.add(page("/defects/new", "Report a defect found on the ground"));
+    return OutboxJson.answer(Json.object().put("pages", new Json.Arr(pages)).build());
   }
 
   @GET

@@ -69,7 +69,7 @@ record PreFlight(
   public List<OpenDefect> defectsBeside() {
     List<String> told = standing.reasons().stream().map(Reason::link).toList();
     return defects.stream()
-        .filter(defect -> defect.isDecided() || !told.contains(defect.link()))
+        .filter(defect -> defect.saysMore() || !told.contains(defect.link()))
         .toList();
   }
 

@@ -8,14 +8,17 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import trestle.defects.DefectBook;
+import trestle.defects.DefectLine;
 import trestle.defects.OpenDefects;
 import trestle.defects.RectificationSheet;
+import trestle.defects.Repeats;
 import trestle.fleet.AircraftSheet;
 import trestle.flights.FlightSheet;
 import trestle.flights.Flights;
@@ -53,6 +56,7 @@ class PreFlights {
   @Inject Compliances compliances;
   @Inject OpenDefects defects;
   @Inject DefectBook defectBook;
+  @Inject Repeats repeats;
   @Inject CheckLists checkLists;
   @Inject RuleProfiles profiles;
   @Inject InstantSource clock;
@@ -111,21 +115,23 @@ class PreFlights {
   }
 
   private List<OpenDefect> openDefects(Viewer viewer, UUID aircraftId, View view) {
-    return defects
-        .of(viewer, List.of(aircraftId), view)
-        .getOrDefault(aircraftId, List.of())
-        .stream()
-        .map(
-            line ->
-                new OpenDefect(
-                    line.no(),
-                    line.words(),
-                    line.stateWords(),
-                    line.limitation(),
-                    line.placard().isEmpty() ? "" : "Placard: " + line.placard(),
-                    line.lastWords().isEmpty() ? "" : "Until " + line.lastWords(),
-                    line.link()))
-        .toList();
+    List<DefectLine> open =
+        defects.of(viewer, List.of(aircraftId), view).getOrDefault(aircraftId, List.of());
+    Map<UUID, Integer> earlier =
+        repeats.confirmed(viewer, open.stream().map(DefectLine::entryId).toList());
+    return open.stream().map(line -> openDefect(line, earlier.get(line.entryId()))).toList();
+  }
+
+  private static OpenDefect openDefect(DefectLine line, Integer earlier) {
+    return new OpenDefect(
+        line.no(),
+        line.words(),
+        line.stateWords(),
+        OpenDefect.repeated(earlier),
+        line.limitation(),
+        line.placard().isEmpty() ? "" : "Placard: " + line.placard(),
+        line.lastWords().isEmpty() ? "" : "Until " + line.lastWords(),
+        line.link());
   }
 
   private static LastWork later(LastWork one, LastWork other) {

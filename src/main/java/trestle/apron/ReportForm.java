@@ -6,6 +6,7 @@ import trestle.defects.DefectDraft;
 import trestle.defects.DefectForm;
 import trestle.flights.FlightDraft;
 import trestle.flights.FlightForm;
+import trestle.flights.FluidForm;
 import trestle.web.Form;
 import trestle.web.Option;
 
@@ -40,6 +41,13 @@ public final class ReportForm {
   /** Neither is chosen beforehand: that there is nothing to report is for a person to say. */
   public List<Option> wrongs() {
     return List.of(new Option(NOTHING, "Nothing to report"), new Option(DEFECT, "Report a defect"));
+  }
+
+  /** Whether nothing is wrong with it but that fuel or oil disagrees with what was flown. */
+  boolean onlyAsks() {
+    return form.errors().size() == 1
+        && form.isBad(FluidForm.REMARK)
+        && form.value(FluidForm.REMARK).isBlank();
   }
 
   /** Whether a defect is to be reported, as chosen so far. */

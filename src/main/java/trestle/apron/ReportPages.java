@@ -42,7 +42,9 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.NotHere;
+import trestle.web.OutboxJson;
 import trestle.web.Refusal;
+import trestle.web.Sender;
 import trestle.web.Shown;
 import trestle.web.Stale;
 import trestle.web.Upload;
@@ -121,10 +123,9 @@ public class ReportPages {
     Upload upload = Upload.ofRequest();
     Form form = Form.of(upload.fields());
     ReportForm read = form(aircraft, forms.of(viewer, aircraft, form));
-    boolean json = accept != null && accept.contains(MediaType.APPLICATION_JSON);
+    boolean json = OutboxJson.isAsked(accept);
     Report report = read.read(flown(aircraft, read), clock.instant());
     if (!Sender.of(viewer).wrote(form)) {
-      form.fail("", "Somebody else wrote this report: it is theirs to send, once they sign in.");
       return again(403, json, aircraft, read);
     }
     if (form.isReady()) {
@@ -196,7 +197,7 @@ public class ReportPages {
   private static Response done(boolean json, UUID aircraft, Form form, Reports.Received received) {
     String link = "/aircraft/" + aircraft + "/reports/" + received.flightId();
     if (json) {
-      return ReportJson.received(received, link);
+      return OutboxJson.received("", received.number(), link);
     }
     boolean next = form.has("then", "next") && !received.disputed();
     return Answers.see(
@@ -207,7 +208,8 @@ public class ReportPages {
     Form form = read.form();
     FlightSheet filed = status == 409 ? flights.ofForm(viewer, form.key()).orElse(null) : null;
     return json
-        ? ReportJson.problem(status, form, filed == null ? null : "/flights/" + filed.id())
+        ? OutboxJson.problem(
+            status, form, read.onlyAsks(), filed == null ? null : "/flights/" + filed.id())
         : Answers.page(status, page(aircraft, read, filed));
   }
 

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.View;
 import trestle.web.NotHere;
@@ -120,6 +121,12 @@ public class DefectBook {
             .map(row -> row.entryId)
             .toList();
     return new Page(List.copyOf(entries(viewer, ids).values()), at, count);
+  }
+
+  /** What one form has filed, if it has, as filed then. */
+  @Reading
+  public Optional<DefectSheet> ofForm(Viewer viewer, UUID formKey) {
+    return repository.ofForm(Defect.class, formKey).map(DefectSheet::of);
   }
 
   /** The defects that came with journey log entries, by entry of the log. */

@@ -7,6 +7,7 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -31,14 +32,20 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
+import trestle.web.OutboxJson;
 import trestle.web.Pager;
 import trestle.web.Refusal;
 import trestle.web.Role;
+import trestle.web.Sender;
 import trestle.web.Stale;
 import trestle.web.Upload;
 import trestle.web.Viewer;
 
-/** Defects: reporting one, the engineer's list, an aircraft's list, and each by itself. */
+/**
+ * Defects: reporting one, the engineer's list, an aircraft's list, and each by itself. A report is
+ * kept on the phone like that of a flight (see assets/outbox.js), which asks for its answer as
+ * JSON.
+ */
 @Path("/")
 @RequestScoped
 public class DefectPages {
@@ -55,12 +62,23 @@ public class DefectPages {
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
+  /**
+   * @param filesLost whether photos that were chosen are not on this page any more
+   * @param filed what this form has filed before, when it is sent with other content; else null
+   * @param zone in which its date is: a kept page begins with today's date there
+   */
   @CheckedTemplate(
       basePath = "defects",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record DefectNew(
-      AircraftSheet aircraft, List<Option> fleet, DefectForm f, Form form, boolean filesLost)
+      AircraftSheet aircraft,
+      List<Option> fleet,
+      DefectForm f,
+      Form form,
+      boolean filesLost,
+      DefectSheet filed,
+      String zone)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -123,14 +141,14 @@ public class DefectPages {
     AircraftSheet aircraft =
         aircraftId == null ? null : fleet.sheet(viewer, aircraftId, View.EVERYTHING);
     Form form = DefectForm.blank(viewer, clock.instant()).with("place", place);
-    return Answers.page(page(aircraft, form(form, aircraft), false));
+    return Answers.page(page(aircraft, form(form, aircraft), false, null));
   }
 
   @POST
   @Path("defects")
   @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response file() {
+  public Response file(@HeaderParam("Accept") String accept) {
     Upload upload = Upload.ofRequest();
     Form form = Form.of(upload.fields());
     UUID aircraftId = form.required("aircraft", "Aircraft").uuid();
@@ -138,20 +156,22 @@ public class DefectPages {
         aircraftId == null ? null : fleet.sheet(viewer, aircraftId, View.EVERYTHING);
     DefectForm read = form(form, aircraft);
     DefectDraft draft = read.read();
+    boolean json = OutboxJson.isAsked(accept);
+    if (!Sender.of(viewer).wrote(form)) {
+      return again(403, json, aircraft, read);
+    }
     if (form.isReady()) {
       try {
         List<PhotoDraft> pictures = photos.prepare(viewer, upload.files(Photos.FIELD));
-        Defects.Reported filed =
-            defects.report(viewer, aircraftId, draft, pictures, null, form.key());
-        return Answers.see("/defects/" + filed.entryId() + "?filed=1");
+        return done(json, defects.report(viewer, aircraftId, draft, pictures, null, form.key()));
       } catch (Refusal refusal) {
         form.refused(refusal);
       } catch (Stale stale) {
         form.fail("", stale.getMessage());
-        return Answers.page(409, page(aircraft, read, true));
+        return again(409, json, aircraft, read);
       }
     }
-    return Answers.again(form, page(aircraft, read, true));
+    return again(form.isBad() ? 422 : 200, json, aircraft, read);
   }
 
   @GET
@@ -207,6 +227,19 @@ public class DefectPages {
             typed.isEmpty() ? Chapters.all() : Chapters.search(typed)));
   }
 
+  private static Response done(boolean json, Defects.Reported filed) {
+    String link = "/defects/" + filed.entryId() + "?filed=1";
+    return json ? OutboxJson.received("defect", filed.number(), link) : Answers.see(link);
+  }
+
+  private Response again(int status, boolean json, AircraftSheet aircraft, DefectForm read) {
+    Form form = read.form();
+    DefectSheet filed = status == 409 ? book.ofForm(viewer, form.key()).orElse(null) : null;
+    return json
+        ? OutboxJson.problem(status, form, false, filed == null ? null : filed.link())
+        : Answers.page(status, page(aircraft, read, !form.resumed(), filed));
+  }
+
   private DefectForm form(Form form, AircraftSheet aircraft) {
     return new DefectForm(form, viewer, clock.instant(), fitted(aircraft));
   }
@@ -220,13 +253,14 @@ public class DefectPages {
         .getOrDefault(aircraft.id(), List.of());
   }
 
-  private DefectNew page(AircraftSheet aircraft, DefectForm read, boolean again) {
+  private DefectNew page(
+      AircraftSheet aircraft, DefectForm read, boolean filesLost, DefectSheet filed) {
     List<Option> all =
         fleet.sheets(viewer, View.asAt(today())).stream()
             .filter(one -> !one.retired())
             .map(one -> new Option(one.id().toString(), one.registration()))
             .toList();
-    return new DefectNew(aircraft, all, read, read.form(), again);
+    return new DefectNew(aircraft, all, read, read.form(), filesLost, filed, viewer.zone().getId());
   }
 
   private DefectWords words(AircraftSheet aircraft) {

@@ -5,7 +5,9 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 /** Which earlier defects of the operator are like some, and what people said of them. */
@@ -46,6 +48,18 @@ class RepeatRepository {
           + LIKE
           + ") order by e.happened_at desc, e.number desc";
 
+  /** What people last said of each two, followed back from one defect to all it came back from. */
+  private static final String CONFIRMED =
+      "with recursive said as (select distinct on (w.defect_entry_id, w.earlier_entry_id)"
+          + " w.operator_id, w.defect_entry_id, w.earlier_entry_id, w.same from defect_repeat w"
+          + " order by w.defect_entry_id, w.earlier_entry_id, w.ledger_seq desc),"
+          + " chain as (select s.defect_entry_id as entry_id, s.earlier_entry_id from said s"
+          + " where s.same and s.defect_entry_id = any(:ids)"
+          + " union select c.entry_id, s.earlier_entry_id from chain c"
+          + " join said s on s.defect_entry_id = c.earlier_entry_id and s.same)"
+          + " select entry_id, count(*) from chain where earlier_entry_id <> entry_id"
+          + " group by entry_id";
+
   @Inject EntityManager entities;
 
   /**
@@ -71,6 +85,21 @@ class RepeatRepository {
         .getResultStream()
         .map(row -> candidate((Object[]) row))
         .toList();
+  }
+
+  /** How many earlier defects each is confirmed to be, come back; those of none are left out. */
+  Map<UUID, Integer> confirmed(Collection<UUID> entryIds) {
+    List<?> rows =
+        entities
+            .createNativeQuery(CONFIRMED, Object[].class)
+            .setParameter("ids", entryIds.toArray(UUID[]::new))
+            .getResultList();
+    Map<UUID, Integer> counts = new HashMap<>();
+    for (Object row : rows) {
+      Object[] pair = (Object[]) row;
+      counts.put((UUID) pair[0], ((Number) pair[1]).intValue());
+    }
+    return counts;
   }
 
   private static Candidate candidate(Object[] row) {

@@ -86,6 +86,15 @@ public class Repeats {
   }
 
   /**
+   * How many earlier defects each is, come back, as persons have confirmed, from one to the next;
+   * those that are none are left out.
+   */
+  @Reading
+  public Map<UUID, Integer> confirmed(Viewer viewer, Collection<UUID> defectEntryIds) {
+    return defectEntryIds.isEmpty() ? Map.of() : repository.confirmed(defectEntryIds);
+  }
+
+  /**
    * A person says that a defect is an earlier one come back, or that it is not.
    *
    * @param same false rules the suggestion out

@@ -48,6 +48,7 @@ public class FlightPages {
   @Inject FlightForms forms;
   @Inject UsageLines lines;
   @Inject Views views;
+  @Inject FiledWithFlights filedWith;
   @Inject Fleet fleet;
   @Inject Members members;
   @Inject InstantSource clock;
@@ -88,6 +89,7 @@ public class FlightPages {
       AircraftSheet aircraft,
       AsAt at,
       List<FlightLine> lines,
+      Map<UUID, List<FiledWith.Line>> with,
       Pager pager,
       String howOld,
       int openBreaks,
@@ -103,6 +105,7 @@ public class FlightPages {
       AircraftSheet aircraft,
       FlightLine line,
       List<FlightLine.Row> rows,
+      List<FiledWith.Line> with,
       boolean justFiled,
       boolean mayFile,
       boolean mayExplain,
@@ -126,6 +129,7 @@ public class FlightPages {
             aircraft,
             at,
             shown,
+            at.past() ? Map.of() : filedWith.of(viewer, page.entries()),
             Pager.of(page.number(), Flights.PAGE, page.flights(), uri),
             words.howOld(lines.of(viewer, id, at.view())),
             open,
@@ -179,6 +183,7 @@ public class FlightPages {
             aircraft,
             words.line(entry),
             words.rows(entry, names()),
+            filedWith.of(viewer, List.of(entry)).get(entry.current().id()),
             filed != null,
             mayFile(),
             mayExplain(),

@@ -20,6 +20,9 @@ public final class FluidForm {
   public static final List<Option> UNITS =
       Option.of(Arrays.stream(FuelUnit.values()).map(FuelUnit::word).toArray(String[]::new));
 
+  /** Where a person's word on what disagrees goes, and where it is asked for. */
+  public static final String REMARK = "fluid-remark";
+
   private final Form form;
   private final FluidArrangement arrangement;
   private final FluidState state;
@@ -41,7 +44,7 @@ public final class FluidForm {
 
   /** Whether something was asked that does not agree, and where the answer goes. */
   public boolean asks() {
-    return form.isBad("fluid-remark") || !form.value("fluid-remark").isEmpty();
+    return form.isBad(REMARK) || !form.value(REMARK).isEmpty();
   }
 
   public String unit() {
@@ -103,7 +106,7 @@ public final class FluidForm {
         changed.add(engine.code());
       }
     }
-    String remark = form.optional("fluid-remark", "Remark on fuel and oil").lines(1000);
+    String remark = form.optional(REMARK, "Remark on fuel and oil").lines(1000);
     FluidDraft draft =
         new FluidDraft(
             addedIn == null ? arrangement.unit() : FuelUnit.parse(addedIn),
@@ -126,16 +129,12 @@ public final class FluidForm {
     if (draft.added().isEmpty() || form.isBad()) {
       return null;
     }
-    BigDecimal total = BigDecimal.ZERO;
-    for (FluidArrangement.Tank tank : arrangement.tanks()) {
-      total = total.add(draft.addedTo(tank.code(), arrangement.unit()));
-    }
-    return total.setScale(2, RoundingMode.HALF_UP);
+    return FuelLeft.added(arrangement, draft).setScale(2, RoundingMode.HALF_UP);
   }
 
   /** What is in all tanks together; null while one was not read. */
   BigDecimal left(FluidDraft draft) {
-    return FuelAndOil.total(arrangement, draft);
+    return FuelLeft.total(arrangement, draft);
   }
 
   /**
@@ -146,7 +145,7 @@ public final class FluidForm {
   public void ask(List<FuelAndOil.Question> questions, FluidDraft draft, boolean defect) {
     if (!defect && draft.remark().isEmpty() && !questions.isEmpty()) {
       form.fail(
-          "fluid-remark",
+          REMARK,
           String.join(" ", questions.stream().map(FuelAndOil.Question::sentence).toList())
               + " Read again, say what you know of it here, or report a defect.");
     }
@@ -165,7 +164,7 @@ public final class FluidForm {
         Form.blank()
             .with("fuel-added-in", found.addedIn().word())
             .with("fuel-density", found.density())
-            .with("fluid-remark", found.remark());
+            .with(REMARK, found.remark());
     fill(form, "fuel-added-", found.added());
     fill(form, "fuel-gauge-", found.gauge());
     fill(form, "fuel-dip-", found.dip());

@@ -205,16 +205,16 @@ public class FuelAndOil {
   List<Compared> compared(Viewer viewer, UUID aircraftId, View view) {
     FluidArrangement arrangement = arrangement(viewer, aircraftId, view);
     UsageLine line = usage.of(viewer, aircraftId, view);
-    List<FluidReading> latest = readings.latest(aircraftId, view, SHOWN + 1);
+    List<FluidReading> latest = readings.latest(aircraftId, view, 2 * SHOWN);
     List<Compared> compared = new ArrayList<>();
     for (int i = 0; i < latest.size() && i < SHOWN; i++) {
       FluidReading reading = latest.get(i);
-      FluidReading before = i + 1 < latest.size() ? latest.get(i + 1) : null;
+      FuelLeft left = FuelLeft.of(arrangement, latest.subList(i + 1, latest.size()));
       long flown =
-          before == null
+          left == null
               ? Scale.UNKNOWN
-              : line.gathered(Counter.HOURS, before.happenedAt(), reading.happenedAt());
-      compared.add(new Compared(reading, compare(arrangement, before, reading.draft(), flown)));
+              : line.gathered(Counter.HOURS, left.at(), reading.happenedAt());
+      compared.add(new Compared(reading, compare(arrangement, left, reading.draft(), flown)));
     }
     return compared;
   }
@@ -238,22 +238,23 @@ public class FuelAndOil {
       FluidArrangement arrangement,
       FlightDraft flight,
       FluidDraft draft) {
-    FluidReading before =
-        readings.latest(aircraftId, View.EVERYTHING, SHOWN).stream()
-            .filter(reading -> !reading.happenedAt().isAfter(flight.takeOff()))
-            .findFirst()
-            .orElse(null);
+    FuelLeft left =
+        FuelLeft.of(
+            arrangement,
+            readings.latest(aircraftId, View.EVERYTHING, SHOWN).stream()
+                .filter(reading -> !reading.happenedAt().isAfter(flight.takeOff()))
+                .toList());
     long flown = Scale.UNKNOWN;
-    if (before != null) {
+    if (left != null) {
       UsageLine line = usage.of(viewer, aircraftId, View.EVERYTHING);
-      long between = line.gathered(Counter.HOURS, before.happenedAt(), flight.takeOff());
+      long between = line.gathered(Counter.HOURS, left.at(), flight.takeOff());
       flown = between == Scale.UNKNOWN ? between : between + seconds(flight);
     }
-    return compare(arrangement, before, draft, flown);
+    return compare(arrangement, left, draft, flown);
   }
 
   private static List<FuelComparison> compare(
-      FluidArrangement arrangement, FluidReading before, FluidDraft draft, long flown) {
+      FluidArrangement arrangement, FuelLeft left, FluidDraft draft, long flown) {
     List<FuelComparison> fuel = new ArrayList<>();
     BigDecimal tolerance = arrangement.tolerancePercent();
     for (FluidArrangement.Tank tank : arrangement.tanks()) {
@@ -263,31 +264,15 @@ public class FuelAndOil {
         fuel.add(new FuelComparison(tank.label(), false, new FuelCheck(dip, gauge, tolerance)));
       }
     }
-    BigDecimal measured = total(arrangement, draft);
-    BigDecimal left = before == null ? null : total(arrangement, before.draft());
+    BigDecimal measured = FuelLeft.total(arrangement, draft);
     boolean known = measured != null && left != null && flown != Scale.UNKNOWN;
     if (known && arrangement.burnPerHour() != null) {
-      BigDecimal added = BigDecimal.ZERO;
-      for (FluidArrangement.Tank tank : arrangement.tanks()) {
-        added = added.add(draft.addedTo(tank.code(), arrangement.unit()));
-      }
-      BigDecimal expected = FuelCheck.expected(left, added, arrangement.burnPerHour(), flown);
+      BigDecimal added = left.added().add(FuelLeft.added(arrangement, draft));
+      BigDecimal expected =
+          FuelCheck.expected(left.amount(), added, arrangement.burnPerHour(), flown);
       fuel.add(new FuelComparison("All tanks", true, new FuelCheck(expected, measured, tolerance)));
     }
     return fuel;
-  }
-
-  /** What was read of all tanks together; null while one of them was not read. */
-  static BigDecimal total(FluidArrangement arrangement, FluidDraft draft) {
-    BigDecimal total = BigDecimal.ZERO;
-    for (FluidArrangement.Tank tank : arrangement.tanks()) {
-      BigDecimal measured = draft.measured(tank.code());
-      if (measured == null) {
-        return null;
-      }
-      total = total.add(measured);
-    }
-    return arrangement.tanks().isEmpty() ? null : total;
   }
 
   private SortedMap<String, OilUse> oil(

@@ -13,6 +13,7 @@ import jakarta.inject.Inject;
 import java.net.URL;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -29,8 +30,8 @@ import trestle.web.Browser;
 import trestle.web.Role;
 
 /**
- * As operators run it: under a name of its own, not localhost, behind a proxy that speaks TLS. The
- * service worker itself is tried on localhost, where browsers allow it without.
+ * As operators run it: under a name of its own, not localhost, behind a proxy that speaks TLS. Only
+ * then do browsers allow a service worker, and only if they trust the certificate.
  */
 @QuarkusTest
 class BehindProxyTest {
@@ -62,9 +63,14 @@ class BehindProxyTest {
   }
 
   @Test
-  void overTlsCookiesAreSecureAndAReportIsReceived(@TempDir Path directory) throws Exception {
-    try (LossyProxy tls = LossyProxy.secure(upstream(), Certificate.of(HOST, directory));
-        BrowserContext context = phone(directory.resolve("profile"))) {
+  void overTlsCookiesAreSecureAndTheFormOpensWithoutASignal(@TempDir Path directory)
+      throws Exception {
+    Certificate certificate = Certificate.of(HOST, directory);
+    try (LossyProxy tls = LossyProxy.secure(upstream(), certificate.tls());
+        BrowserContext context =
+            phone(
+                directory.resolve("profile"),
+                "--ignore-certificate-errors-spki-list=" + certificate.pin())) {
       String base = "https://" + HOST + ":" + tls.port();
       Page page = context.newPage();
       Browser.signIn(page, base, "pilot@" + company.name(), Company.PASSWORD);
@@ -72,9 +78,15 @@ class BehindProxyTest {
       assertThat(context.cookies())
           .extracting((Cookie cookie) -> cookie.name)
           .contains("__Host-trestle-form");
+      Kept.waitFor(page, form());
+      context.setOffline(true);
       page.navigate(base + form());
+      assertThat(page.locator(".kept")).containsText("No signal.");
       report(page);
-      assertThat(page.locator("h1")).containsText("Received as No. ");
+      assertThat(page.locator("#outbox li")).containsText("On this phone, not sent yet");
+      assertThat(filed()).isZero();
+      context.setOffline(false);
+      assertThat(page.locator("#outbox li")).containsText("Received as No. ");
     }
     assertThat(filed()).isEqualTo(1);
   }
@@ -97,9 +109,10 @@ class BehindProxyTest {
     }
   }
 
-  private BrowserContext phone(Path profile) {
-    return browser.keeping(
-        profile, "--host-resolver-rules=MAP " + HOST + " 127.0.0.1", "--ignore-certificate-errors");
+  private BrowserContext phone(Path profile, String... flags) {
+    String[] all = Arrays.copyOf(flags, flags.length + 1);
+    all[flags.length] = "--host-resolver-rules=MAP " + HOST + " 127.0.0.1";
+    return browser.keeping(profile, all);
   }
 
   private String upstream() {

@@ -6,16 +6,22 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.security.KeyStore;
+import java.security.MessageDigest;
+import java.util.Base64;
 import javax.net.ssl.KeyManagerFactory;
 import javax.net.ssl.SSLContext;
 
-/** A self-signed certificate, made by the JDK's keytool for one test. */
-final class Certificate {
+/**
+ * A self-signed certificate, made by the JDK's keytool for one test.
+ *
+ * @param pin the SHA-256 of its public key, in Base64: a browser that is told of it trusts the
+ *     certificate as one does whose issuer it knows
+ */
+record Certificate(SSLContext tls, String pin) {
   private static final String PASSWORD = "for-one-test";
+  private static final String ALIAS = "phone";
 
-  private Certificate() {}
-
-  static SSLContext of(String host, Path directory) throws IOException, GeneralSecurityException {
+  static Certificate of(String host, Path directory) throws IOException, GeneralSecurityException {
     Path store = directory.resolve("certificate.p12");
     make(host, store);
     KeyStore keys = KeyStore.getInstance("PKCS12");
@@ -27,7 +33,9 @@ final class Certificate {
     managers.init(keys, PASSWORD.toCharArray());
     SSLContext tls = SSLContext.getInstance("TLS");
     tls.init(managers.getKeyManagers(), null, null);
-    return tls;
+    byte[] key = keys.getCertificate(ALIAS).getPublicKey().getEncoded();
+    byte[] hash = MessageDigest.getInstance("SHA-256").digest(key);
+    return new Certificate(tls, Base64.getEncoder().encodeToString(hash));
   }
 
   private static void make(String host, Path store) throws IOException {
@@ -36,7 +44,7 @@ final class Certificate {
                 Path.of(System.getProperty("java.home"), "bin", "keytool").toString(),
                 "-genkeypair",
                 "-alias",
-                "phone",
+                ALIAS,
                 "-keyalg",
                 "EC",
                 "-groupname",

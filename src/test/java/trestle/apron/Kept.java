@@ -3,11 +3,11 @@ package trestle.apron;
 import com.microsoft.playwright.Page;
 
 /** Waits until a phone can do without a signal. */
-final class Kept {
+public final class Kept {
   private Kept() {}
 
   /** Until the service worker serves this page, and that path is in the phone's keeping. */
-  static void waitFor(Page page, String path) {
+  public static void waitFor(Page page, String path) {
     page.waitForCondition(
         () ->
             (boolean)

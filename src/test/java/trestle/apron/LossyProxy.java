@@ -193,7 +193,9 @@ final class LossyProxy implements AutoCloseable {
 
   private void answer(HttpExchange phone, HttpResponse<byte[]> answer) throws IOException {
     String self = (secure ? "https://" : "http://") + phone.getRequestHeaders().getFirst("Host");
-    UnaryOperator<String> own = value -> value.replaceFirst("^https?://127\\.0\\.0\\.1:\\d+", self);
+    // Where it says that the phone speaks TLS, the server leaves its own port out.
+    UnaryOperator<String> own =
+        value -> value.replaceFirst("^https?://127\\.0\\.0\\.1(:\\d+)?(?=/|$)", self);
     answer
         .headers()
         .map()

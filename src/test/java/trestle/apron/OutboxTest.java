@@ -159,6 +159,68 @@ class OutboxTest {
   }
 
   @Test
+  void aDefectFoundOnTheGroundIsKeptWithoutASignalToo() throws IOException {
+    BrowserContext context = phone();
+    Page page = opened(context, Role.ENGINEER);
+    Kept.waitFor(page, "/defects/new");
+    context.setOffline(true);
+    page.navigate(base + "/defects/new?aircraft=" + aircraft + "&place=Left%20main%20wheel");
+    assertThat(page.locator("form[data-ready]")).isVisible();
+    assertThat(page.locator("#aircraft")).hasValue(aircraft.toString());
+    assertThat(page.locator("#place")).hasValue("Left main wheel");
+    page.fill("#words", "Tyre is flat");
+    page.check("[name=judgement][value=must-not-fly]");
+    page.setInputFiles("#photos", new FilePayload("tyre.jpg", "image/jpeg", jpeg()));
+    page.click("text=File this defect");
+    assertThat(page.locator("#outbox li"))
+        .containsText("QX-SOR, defect: Tyre is flat" + UNSENT + ", with 1 photo");
+    context.setOffline(false);
+    assertThat(page.locator("#outbox li")).containsText("Received as defect No. 1");
+    page.click("#outbox li a");
+    assertThat(page.locator("main")).containsText("Left main wheel");
+    var found = defects.page(company.viewer(Role.ENGINEER), aircraft, false, 1);
+    assertThat(found.defects()).isEqualTo(1);
+    assertThat(found.entries().get(0).current().photos()).hasSize(1);
+    assertThat(filed()).as("no flight").isZero();
+  }
+
+  @Test
+  void fuelThatDisagreesIsAskedAboutOnThePhoneAndAnsweredThere() {
+    company
+        .visitor(Role.OWNER)
+        .fillIn(
+            "/aircraft/" + aircraft + "/fuel-and-oil/arrangement",
+            "/arrangement",
+            Map.of("tanks", "Main tanks: 148", "burn", "40", "tolerance", "3"));
+    BrowserContext context = phone();
+    Page page = opened(context, Role.PILOT);
+    form(page);
+    page.fill("#fuel-dip-main-tanks", "120");
+    report(page, "09:00", "10:00");
+    assertThat(page.locator("h1")).containsText("Received as No. ");
+    context.setOffline(true);
+    form(page);
+    page.fill("#fuel-dip-main-tanks", "40");
+    report(page, "11:00", "12:00");
+    assertThat(page.locator("#outbox li:first-child")).containsText(UNSENT);
+    context.setOffline(false);
+    assertThat(page.locator("#outbox li:first-child"))
+        .containsText("not filed yet: a question on it");
+    assertThat(page.locator("#outbox li:first-child"))
+        .containsText("All tanks: about 80 litres expected, 40 read: 40 less");
+    assertThat(page.locator(".unsent"))
+        .hasText("1 report on this phone not filed yet: a question on it");
+    page.click("text=Open it and answer");
+    assertThat(page.locator("#fluid-remark-error")).containsText("40 less, more than your 3 %");
+    assertThat(page.locator("form[data-ready]")).isVisible();
+    assertThat(page.locator("#fuel-dip-main-tanks")).hasValue("40");
+    page.fill("#fluid-remark", "Drained 40 for the tank check");
+    page.click("text=File this report");
+    assertThat(page.locator("h1")).containsText("Received as No. ");
+    assertThat(filed()).isEqualTo(2);
+  }
+
+  @Test
   void anEndedSessionAsksToSignInAndKeepsTheReport() {
     BrowserContext context = phone();
     Page page = opened(context, Role.PILOT);

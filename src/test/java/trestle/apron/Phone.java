@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** Sends reports as the outbox does: again and again, until it holds an acknowledgement. */
-final class Phone {
+public final class Phone {
   private static final Pattern TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]+)\"");
   private static final Pattern SENDERS = Pattern.compile("\"token\":\"([^\"]+)\"");
   private static final Pattern RECEIVED = Pattern.compile("\"receivedAs\":(\\d+)");
@@ -34,7 +34,7 @@ final class Phone {
   private final String token;
 
   /** Signs in. */
-  Phone(String base, String name, String password) throws IOException, InterruptedException {
+  public Phone(String base, String name, String password) throws IOException, InterruptedException {
     this.base = base;
     String page = send(request("/sign-in").GET().build()).body();
     Map<String, String> form =
@@ -44,7 +44,8 @@ final class Phone {
   }
 
   /** Sends until the server says under which number it has the report; that number. */
-  long sent(String path, Map<String, String> report) throws IOException, InterruptedException {
+  public long sent(String path, Map<String, String> report)
+      throws IOException, InterruptedException {
     Map<String, String> form = new LinkedHashMap<>(report);
     form.put("csrf-token", token);
     HttpRequest request = post(path, form).header("Accept", "application/json").build();

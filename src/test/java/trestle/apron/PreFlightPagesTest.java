@@ -23,12 +23,14 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.defects.Repeats;
 import trestle.fleet.Groundings;
 import trestle.people.Company;
 import trestle.people.IdentityProof;
 import trestle.people.Members;
 import trestle.people.Visitor;
 import trestle.people.Visitor.Filled;
+import trestle.programme.RequirementKind;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Rule;
@@ -54,6 +56,7 @@ class PreFlightPagesTest {
   @Inject Signatures signatures;
   @Inject IdentityProof identity;
   @Inject Members members;
+  @Inject Repeats repeats;
   @Inject InstantSource clock;
 
   private Ramp.Base base;
@@ -187,7 +190,7 @@ class PreFlightPagesTest {
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(refused.asString())
         .contains("QX-ABC is held and can’t be taken: Grounded on")
-        .contains("Nobody may fly it")
+        .contains("Nobody may fly it", "no pre-flight inspection is signed")
         .doesNotContain("action=\"/aircraft/" + aircraft + "/acceptance\"");
     assertThat(rows()).isEqualTo("0 inspections, 0 acceptances, 0 signatures");
   }
@@ -347,6 +350,73 @@ class PreFlightPagesTest {
         .contains("Compass swing")
         .contains("None is recorded.")
         .contains("it releases nothing");
+  }
+
+  /** Nothing was flown, so there is no rate of use to project any date with. */
+  @Test
+  void whatFallsDueBeforeTheNextInspectionIsOutOfPhaseWithoutAnyRate() {
+    ramp.requirement(
+        base,
+        aircraft,
+        "Oil filter",
+        RequirementKind.SERVICE,
+        Rule.first(Limit.Fixed.at(Counter.HOURS, "6060")));
+    ramp.requirement(
+        base,
+        aircraft,
+        "Hoses",
+        RequirementKind.SERVICE,
+        Rule.first(Limit.Fixed.at(Counter.HOURS, "6100")));
+    ramp.requirement(
+        base,
+        aircraft,
+        "A first aid kit",
+        RequirementKind.SERVICE,
+        Rule.first(Limit.Fixed.on(LocalDate.of(2099, 1, 1))));
+    String sheet = pilot.get("/aircraft/" + aircraft + "/sheet").asString();
+    assertThat(sheet)
+        .contains("<td>Oil filter <span class=\"soft\">out of phase: before the next inspection")
+        .contains("<td>100 h inspection</td>", "<td>Hoses</td>", "<td>A first aid kit</td>");
+    assertThat(sheet.indexOf("Oil filter"))
+        .as("what bites first on top")
+        .isLessThan(sheet.indexOf("<td>A first aid kit"))
+        .isLessThan(sheet.indexOf("<td>100 h inspection"));
+  }
+
+  @Test
+  void aConfirmedRepeatSaysHowOftenItWasReported() {
+    UUID first = ramp.reported(base, aircraft, "Left alternator light flickers");
+    UUID second = ramp.reported(base, aircraft, "Alternator light again");
+    UUID third = ramp.reported(base, aircraft, "And again");
+    assertThat(pilot.get(page).asString()).doesNotContain("A confirmed repeat");
+    repeats.say(base.engineer(), second, first, true, "", UUID.randomUUID());
+    repeats.say(base.engineer(), third, second, true, "", UUID.randomUUID());
+    assertThat(pilot.get(page).asString())
+        .contains("<b>A confirmed repeat: reported 2 times</b>")
+        .contains("<b>A confirmed repeat: reported 3 times</b>");
+    assertThat(pilot.get("/aircraft/" + aircraft + "/sheet").asString())
+        .contains("A confirmed repeat: reported 3 times");
+    repeats.say(base.engineer(), second, first, false, "", UUID.randomUUID());
+    assertThat(pilot.get(page).asString())
+        .contains("<b>A confirmed repeat: reported 2 times</b>")
+        .doesNotContain("reported 3 times");
+  }
+
+  /** What was worked on after the inspection has not been inspected. */
+  @Test
+  void workSinceTheInspectionAsksForAnotherBeforeItIsAccepted() throws SQLException {
+    Filled inspection = pilot.filled(page, "/acceptance", BOTH);
+    inspection.fields().remove("accepts");
+    assertThat(pilot.send(inspection).statusCode()).isEqualTo(303);
+    ramp.putRight(base, aircraft, "Right tyre is worn");
+    Filled alone = pilot.filled(page, "/acceptance", BOTH);
+    alone.fields().remove("inspected");
+    assertThat(pilot.send(alone).asString())
+        .contains("since it last flew and since any work on it.");
+    assertThat(rows())
+        .as("of the inspection and of the work")
+        .isEqualTo("1 inspections, 0 acceptances, 2 signatures");
+    assertThat(pilot.fillIn(page, "/acceptance", BOTH).statusCode()).isEqualTo(303);
   }
 
   @Test

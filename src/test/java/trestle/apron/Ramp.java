@@ -178,7 +178,8 @@ public class Ramp {
             ENGINEERS_LICENCE));
   }
 
-  private UUID reported(Base base, UUID aircraft, String words) {
+  /** A defect that can fly, just found; the id of its entry. */
+  public UUID reported(Base base, UUID aircraft, String words) {
     return defects
         .report(
             base.pilot(),

@@ -64,6 +64,12 @@ class ReportPagesTest {
     assertThat(filed.statusCode()).isEqualTo(303);
     String page = pilot.get(Visitor.leadsTo(filed)).asString();
     assertThat(page).contains("Received as No. ", "Held", "Alternator light flickered");
+    String flight = Visitor.leadsTo(filed).replaceFirst(".*/reports/", "/flights/");
+    for (String shows : List.of(flight, "/aircraft/" + aircraft + "/flights")) {
+      assertThat(pilot.get(shows).asString())
+          .as(shows)
+          .contains(">Defect No. 1</a>, Alternator light flickered twice in the climb, open");
+    }
     assertThat(flown()).isEqualTo(1);
     var entry = defects.page(viewer, aircraft, false, 1).entries().get(0);
     assertThat(entry.current().defect().discoveredAt())
@@ -122,6 +128,27 @@ class ReportPagesTest {
     pilot.postForJson(reports(), clean);
     assertConflict(withDefect(clean));
     assertThat(flown()).isEqualTo(2);
+    assertThat(reported()).isEqualTo(1);
+  }
+
+  @Test
+  void aDefectAloneIsTakenFromThePhoneInTheSameWay() {
+    Map<String, String> report = defect("Nose tyre is flat");
+    Response first = pilot.postForJson("/defects", report);
+    assertThat(first.statusCode()).as(first.asString()).isEqualTo(200);
+    assertThat(first.jsonPath().getLong("receivedAs")).isEqualTo(1);
+    assertThat(first.jsonPath().getString("what")).isEqualTo("defect");
+    assertThat(pilot.postForJson("/defects", report).asString()).isEqualTo(first.asString());
+    Response conflict = pilot.postForJson("/defects", changed(report, "words", "Main tyre"));
+    assertThat(conflict.statusCode()).isEqualTo(409);
+    assertThat(first.jsonPath().getString("link"))
+        .startsWith(conflict.jsonPath().getString("link"));
+    Response refused = pilot.postForJson("/defects", changed(defect("x"), "judgement", ""));
+    assertThat(refused.statusCode()).isEqualTo(422);
+    assertThat(refused.jsonPath().getString("errors[0].field")).isEqualTo("/judgement");
+    Map<String, String> theirs = defect("Oil on the cowling");
+    theirs.put("written-by", UUID.randomUUID().toString());
+    assertThat(pilot.postForJson("/defects", theirs).statusCode()).isEqualTo(403);
     assertThat(reported()).isEqualTo(1);
   }
 
@@ -201,7 +228,7 @@ class ReportPagesTest {
     assertThat(css.find()).isTrue();
     int bytes = compressed(page) + compressed(pilot.get(css.group(1)).asString());
     assertThat(bytes).as("form and style").isLessThan(14 * 1024);
-    assertThat(compressed(pilot.get(script()).asString())).as("script").isLessThan(8 * 1024);
+    assertThat(compressed(pilot.get(script()).asString())).as("script").isLessThan(9 * 1024);
   }
 
   private String script() {
@@ -237,6 +264,16 @@ class ReportPagesTest {
     report.put("judgement", "must-not-fly");
     report.put("system", "24");
     report.put("place", "Panel, left");
+    return report;
+  }
+
+  private Map<String, String> defect(String words) {
+    Map<String, String> report = new LinkedHashMap<>();
+    report.put("form-key", UUID.randomUUID().toString());
+    report.put("aircraft", aircraft.toString());
+    report.put("words", words);
+    report.put("judgement", "can-fly");
+    report.put("found-on", "10 Mar 2025");
     return report;
   }
 

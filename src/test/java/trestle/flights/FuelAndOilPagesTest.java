@@ -100,6 +100,22 @@ class FuelAndOilPagesTest {
         .contains("Drained for the tank’s repair");
   }
 
+  /** Of a flight after which not every tank was read, what was put in and burned still counts. */
+  @Test
+  void whatIsExpectedGoesOutFromTheLastTimeThatEveryTankWasRead() {
+    log("09:00", "10:00", fuel("120", "30", "11"));
+    Map<String, String> between = new HashMap<>();
+    between.put("fuel-added-main-tanks", "20");
+    between.put("fuel-dip-outer", "30");
+    Response filed = log("11:00", "12:00", between);
+    assertThat(filed.statusCode()).as(filed.asString()).isEqualTo(303);
+    Response last = log("13:00", "14:00", fuel("60", "30", "10.6"));
+    assertThat(last.statusCode()).as(last.asString()).isEqualTo(303);
+    assertThat(pilot.get(at + "/fuel-and-oil").asString())
+        .contains("All tanks: about 90 litres expected, 90 read: 0 more, within your 3 %.")
+        .contains("reckoned of all tanks together");
+  }
+
   @Test
   void anOilLevelThatRisesOrFallsTooFastIsAskedAbout() {
     log("09:00", "10:00", fuel("120", "30", "9"));

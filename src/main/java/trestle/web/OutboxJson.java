@@ -1,4 +1,4 @@
-package trestle.apron;
+package trestle.web;
 
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -7,20 +7,27 @@ import java.util.List;
 import java.util.stream.Collectors;
 import trestle.formats.Json;
 import trestle.formats.JsonText;
-import trestle.web.FieldError;
-import trestle.web.Form;
-import trestle.web.Problem;
-import trestle.web.Refusal;
 
 /** What the phone's outbox is told: an acknowledgement, or what is wrong (RFC 9457). */
-final class ReportJson {
-  private ReportJson() {}
+public final class OutboxJson {
+  private OutboxJson() {}
 
-  static Response received(Reports.Received received, String link) {
-    return answer(Json.object().put("receivedAs", received.number()).put("link", link).build());
+  /** Whether the outbox asks, and not a person's browser. */
+  public static boolean isAsked(String accept) {
+    return accept != null && accept.contains(MediaType.APPLICATION_JSON);
   }
 
-  static Response answer(Json json) {
+  /**
+   * It stands on disk.
+   *
+   * @param what the number is of, like "defect", or "" where it is the ledger's
+   */
+  public static Response received(String what, long number, String link) {
+    return answer(
+        Json.object().put("receivedAs", number).put("what", what).put("link", link).build());
+  }
+
+  public static Response answer(Json json) {
     return Response.ok(JsonText.write(json), MediaType.APPLICATION_JSON_TYPE.withCharset("UTF-8"))
         .header("Cache-Control", "no-store")
         .build();
@@ -29,14 +36,18 @@ final class ReportJson {
   /**
    * Nothing was filed; each error names its field of the form, with the sentence to show.
    *
+   * @param asks whether it is right in itself, and the person is only asked to look once more
    * @param filed where stands what this form has filed before, or null
    */
-  static Response problem(int status, Form form, String filed) {
+  public static Response problem(int status, Form form, boolean asks, String filed) {
     List<FieldError> errors = form.errors().stream().map(error -> error(form, error)).toList();
     String detail =
         form.errors().stream().map(Refusal.Reason::sentence).collect(Collectors.joining(" "));
     Json.Obj said = (Json.Obj) new Problem(status, detail, errors).toJson();
     List<Json.Member> members = new ArrayList<>(said.members());
+    if (asks) {
+      members.add(new Json.Member("asks", Json.of(true)));
+    }
     if (filed != null) {
       members.add(new Json.Member("link", Json.of(filed)));
     }
