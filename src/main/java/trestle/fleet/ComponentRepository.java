@@ -56,6 +56,36 @@ class ComponentRepository {
         .getResultList();
   }
 
+  /** Read as values, not as entities: there may be very many. */
+  List<ComponentSheet> withParts(Collection<String> keys, View view) {
+    List<Object[]> rows =
+        entities
+            .createNativeQuery(
+                "select component_id, kind, part_number, serial, description, manufacturer"
+                    + " from component c where happened_on <= :upTo and ledger_seq <= :known"
+                    + " and regexp_replace(upper(part_number), '[^A-Z0-9]', '', 'g') = any(:keys)"
+                    + " and not exists (select 1 from component n"
+                    + " where n.component_id = c.component_id and n.ledger_seq > c.ledger_seq"
+                    + " and n.ledger_seq <= :known and n.happened_on <= :upTo)"
+                    + " order by part_number, serial, component_id",
+                Object[].class)
+            .setParameter("upTo", view.upTo())
+            .setParameter("known", view.knownBound())
+            .setParameter("keys", keys.toArray(String[]::new))
+            .getResultList();
+    return rows.stream()
+        .map(
+            row ->
+                new ComponentSheet(
+                    (UUID) row[0],
+                    PartKind.parse((String) row[1]),
+                    (String) row[2],
+                    (String) row[3],
+                    (String) row[4],
+                    (String) row[5]))
+        .toList();
+  }
+
   Optional<ComponentRow> withSerial(String partNumber, String serial) {
     return inView(
             "from ComponentRow c where lower(c.partNumber) = lower(:part)"

@@ -16,6 +16,18 @@ public record ComponentSheet(
     String manufacturer,
     String owner) {
 
+  /** What two writings of one part number have in common: its letters A to Z and digits alone. */
+  public static String partKey(String partNumber) {
+    StringBuilder key = new StringBuilder(partNumber.length());
+    for (int i = 0; i < partNumber.length(); i++) {
+      char c = Character.toUpperCase(partNumber.charAt(i));
+      if (c >= 'A' && c <= 'Z' || c >= '0' && c <= '9') {
+        key.append(c);
+      }
+    }
+    return key.toString();
+  }
+
   /** "Engine, part PN-1, serial 77". */
   public String words() {
     return description + ", part " + partNumber + ", serial " + serial;

@@ -172,6 +172,17 @@ public class Components {
   }
 
   /**
+   * The components with a part number that reads like one of these, whatever their blanks and
+   * hyphens; one statement.
+   *
+   * @param keys from {@link ComponentSheet#partKey}
+   */
+  @Reading
+  public List<ComponentSheet> withParts(Viewer viewer, Collection<String> keys, View view) {
+    return keys.isEmpty() ? List.of() : repository.withParts(keys, view);
+  }
+
+  /**
    * What was ever fitted to each aircraft in the view, itself or within a larger component, oldest
    * first; four statements.
    */

@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.View;
 
@@ -32,6 +33,23 @@ class ComplianceRepository implements PanacheRepositoryBase<Compliance, UUID> {
   /** What stands for some aircraft and components, in no particular order. */
   List<Doing> doings(Collection<UUID> aircraft, Collection<UUID> parts, View view) {
     return standing(DOINGS, Doing.class, aircraft, parts, view);
+  }
+
+  /** Which requirements have a doing that stands, and is of all of it. */
+  Set<UUID> done(Collection<UUID> requirements, View view) {
+    return Set.copyOf(
+        entities()
+            .createQuery(
+                "select distinct c.requirementId from Compliance c"
+                    + " where c.requirementId in :requirements and c.kind = 'done' and c.complete"
+                    + " and not c.voided and c.happenedOn <= :upTo and c.ledgerSeq <= :known"
+                    + " and not exists (select 1 from Compliance l"
+                    + " where l.corrects = c.id and l.ledgerSeq <= :known)",
+                UUID.class)
+            .setParameter("requirements", requirements)
+            .setParameter("upTo", view.upTo())
+            .setParameter("known", view.knownBound())
+            .getResultList());
   }
 
   /** The extensions that stand for some aircraft and components, oldest first. */

@@ -158,6 +158,12 @@ public class Compliances {
         instead);
   }
 
+  /** Which of these requirements were done, all of it, in the view; one statement. */
+  @Reading
+  public Set<UUID> done(Viewer viewer, Collection<UUID> requirementIds, View view) {
+    return requirementIds.isEmpty() ? Set.of() : repository.done(requirementIds, view);
+  }
+
   /** One record, standing or not. */
   @Reading
   public ComplianceLine one(Viewer viewer, UUID complianceId) {

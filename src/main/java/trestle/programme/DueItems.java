@@ -1,6 +1,7 @@
 package trestle.programme;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -32,6 +33,7 @@ public class DueItems implements DueSource {
   @Inject RequirementRepository requirements;
   @Inject ComplianceRepository compliances;
   @Inject Subjects subjects;
+  @Inject Instance<Endings> endings;
 
   @Override
   @Reading
@@ -104,7 +106,7 @@ public class DueItems implements DueSource {
         parts.add(line.subject().id());
       }
     }
-    Carried carried = carried(aircraft, parts, numbers, view);
+    Carried carried = carried(viewer, aircraft, parts, numbers, view);
     Coverings coverings = requirements.coverings(view);
     Map<UUID, List<Doing>> doings = new HashMap<>();
     for (Doing doing : compliances.doings(aircraft, parts, view)) {
@@ -137,7 +139,8 @@ public class DueItems implements DueSource {
     return all;
   }
 
-  private Carried carried(Set<UUID> aircraft, Set<UUID> parts, Set<String> numbers, View view) {
+  private Carried carried(
+      Viewer viewer, Set<UUID> aircraft, Set<UUID> parts, Set<String> numbers, View view) {
     Map<UUID, UUID> followed = new HashMap<>();
     programmes
         .adoptions(aircraft, view)
@@ -151,11 +154,28 @@ public class DueItems implements DueSource {
         those.add(exclusion.requirementId());
       }
     }
-    return new Carried(
-        followed,
-        excluded,
-        requirements.revisions(new HashSet<>(followed.values()), aircraft, parts, numbers, view),
-        view.upTo());
+    List<RequirementRepository.Revised> revisions =
+        requirements.revisions(new HashSet<>(followed.values()), aircraft, parts, numbers, view);
+    return new Carried(followed, excluded, notEnded(viewer, revisions, view), view.upTo());
+  }
+
+  /** Less the directives' that need no more doing. */
+  private List<RequirementRepository.Revised> notEnded(
+      Viewer viewer, List<RequirementRepository.Revised> revisions, View view) {
+    Set<UUID> directives = new HashSet<>();
+    for (RequirementRepository.Revised revised : revisions) {
+      if (revised.requirement().programmeId() == null
+          && revised.revision().terms().kind().isOfDirectives()) {
+        directives.add(revised.requirement().id());
+      }
+    }
+    Set<UUID> ended = new HashSet<>();
+    if (!directives.isEmpty()) {
+      endings.forEach(one -> ended.addAll(one.ended(viewer, directives, view)));
+    }
+    return ended.isEmpty()
+        ? revisions
+        : revisions.stream().filter(one -> !ended.contains(one.requirement().id())).toList();
   }
 
   /** Which requirements each subject carries on a day. */

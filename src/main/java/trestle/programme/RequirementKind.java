@@ -35,6 +35,11 @@ public enum RequirementKind {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
+  /** Whether a directive or bulletin opens such requirements. */
+  public boolean isOfDirectives() {
+    return this == DIRECTIVE || this == OTHER;
+  }
+
   public String label() {
     return label;
   }

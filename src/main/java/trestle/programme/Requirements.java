@@ -118,6 +118,12 @@ public class Requirements {
     file(viewer, asked, end);
   }
 
+  /** What terms could not be filed for, of a requirement about this kind of subject. */
+  @Reading
+  public List<Refusal.Reason> faults(Viewer viewer, String subject, Terms terms) {
+    return new TermsCheck(null, subject, terms, Map.of()).reasons();
+  }
+
   /** The requirement with all its revisions, known now. */
   @Reading
   public History history(Viewer viewer, UUID requirementId) {

@@ -18,7 +18,7 @@ import trestle.web.JsonInput;
  * A rule as a person fills it in: up to three limits, up to two used until the work is first done,
  * perhaps other work that it is due with; or, for anything nested, its JSON.
  */
-final class RuleForm {
+public final class RuleForm {
   static final int LIMITS = 3;
   static final int INITIAL_LIMITS = 2;
   static final String EXPERT = "rule";
@@ -31,12 +31,12 @@ final class RuleForm {
   }
 
   /** The rule that was filled in, or null; the form then has the sentences. */
-  static Rule read(Form form) {
+  public static Rule read(Form form) {
     return new RuleForm(form).rule();
   }
 
   /** Fills the form in with a rule; one that its rows can't say goes into the expert's text. */
-  static void fill(Form form, Rule rule) {
+  public static void fill(Form form, Rule rule) {
     new RuleForm(form).fill(rule);
   }
 

@@ -52,6 +52,7 @@ final class HouseRules {
           "standing",
           "flights",
           "programme",
+          "directives",
           "defects",
           "apron",
           "overview",

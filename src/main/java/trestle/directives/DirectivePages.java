@@ -1,0 +1,332 @@
+package trestle.directives;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.ledger.View;
+import trestle.people.Members;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.Form;
+import trestle.web.Option;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Shown;
+import trestle.web.Stale;
+import trestle.web.Upload;
+import trestle.web.Viewer;
+
+/** Directives and bulletins: the list, one of them, entering and revising, and their texts. */
+@Path("/")
+@RequestScoped
+public class DirectivePages {
+  /** More lines than this are counted, not shown. */
+  private static final int MOST_LINES = 300;
+
+  @Inject Directives directives;
+  @Inject Status status;
+  @Inject AlternativeMethods methods;
+  @Inject Searches searches;
+  @Inject DirectiveFiles files;
+  @Inject Members members;
+  @Inject Fleet fleet;
+  @Inject InstantSource clock;
+  @Inject Viewer viewer;
+
+  /** A directive in the list. */
+  public record Row(DirectiveSheet directive, String state, long toBeAssessed) {}
+
+  /** A line of a table of aircraft and parts; {@code registration} "" for a part on the shelf. */
+  public record Subject(Status.Line line, String registration) {}
+
+  /** A paragraph with whom it is about. */
+  public record Asking(
+      ParagraphSheet paragraph, List<Subject> subjects, long more, List<String> ends) {}
+
+  /** One row of a directive's history, with who filed it. */
+  public record Version(DirectiveSheet directive, String by) {}
+
+  @CheckedTemplate(
+      basePath = "directives",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record DirectiveList(
+      List<Subject> open, long more, List<Row> rows, List<Searches.Search> overdue, boolean mayKeep)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "directives",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record DirectivePage(
+      DirectiveSheet directive,
+      String state,
+      List<DirectiveSheet> supersedes,
+      List<Asking> paragraphs,
+      List<AlternativeMethods.Method> methods,
+      List<Version> versions,
+      boolean mayKeep)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "directives",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record DirectiveNew(Form form, List<Option> kinds, List<Option> forces, List<Option> others)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "directives",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record DirectiveRevise(
+      DirectiveSheet directive,
+      Form form,
+      List<Option> kinds,
+      List<Option> forces,
+      List<Option> others)
+      implements TemplateInstance {}
+
+  @GET
+  @Path("directives")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response list() {
+    List<Status.Line> open = status.toBeAssessed(viewer, now());
+    List<DirectiveSheet> all = directives.all(viewer);
+    Map<UUID, String> registrations = registrations();
+    return Answers.page(
+        new DirectiveList(
+            open.stream().limit(MOST_LINES).map(line -> subject(line, registrations)).toList(),
+            Math.max(0, open.size() - MOST_LINES),
+            all.stream().map(one -> row(one, all, open)).toList(),
+            searches.newest(viewer).stream().filter(Searches.Search::overdue).toList(),
+            mayKeep()));
+  }
+
+  @GET
+  @Path("directives/new")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response ask() {
+    return Answers.page(newPage(DirectiveForm.blank()));
+  }
+
+  @POST
+  @Path("directives")
+  @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response enter() {
+    Upload upload = Upload.ofRequest();
+    Form form = Form.of(upload.fields());
+    NewDirective asked =
+        DirectiveForm.read(
+            form, DirectiveForm.others(directives.all(viewer), null), file(form, upload));
+    if (form.isReady()) {
+      try {
+        return Answers.see("/directives/" + directives.enter(viewer, asked, form.key()));
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      }
+    }
+    return Answers.again(form, newPage(form));
+  }
+
+  @GET
+  @Path("directives/{id}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response one(@PathParam("id") UUID id) {
+    List<DirectiveSheet> history = directives.history(viewer, id);
+    DirectiveSheet directive = history.get(history.size() - 1);
+    List<DirectiveSheet> all = directives.all(viewer);
+    Map<UUID, String> names = names();
+    return Answers.page(
+        new DirectivePage(
+            directive,
+            state(directive, all),
+            all.stream().filter(one -> directive.supersedes().contains(one.id())).toList(),
+            asking(directive),
+            methods.of(viewer, Set.of(id), View.EVERYTHING).getOrDefault(id, List.of()),
+            history.stream()
+                .map(row -> new Version(row, names.getOrDefault(row.recordedBy(), "")))
+                .toList(),
+            mayKeep()));
+  }
+
+  @GET
+  @Path("directives/{id}/revision")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response askRevision(@PathParam("id") UUID id) {
+    DirectiveSheet directive = directives.one(viewer, id);
+    return Answers.page(revisePage(directive, DirectiveForm.of(directive)));
+  }
+
+  @POST
+  @Path("directives/{id}/revision")
+  @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response revise(@PathParam("id") UUID id) {
+    DirectiveSheet directive = directives.one(viewer, id);
+    Upload upload = Upload.ofRequest();
+    Form form = Form.of(upload.fields());
+    NewDirective asked =
+        DirectiveForm.read(
+            form, DirectiveForm.others(directives.all(viewer), id), file(form, upload));
+    String reason = form.required("reason", "Reason").text(500);
+    UUID revises = form.required("revises", "What is revised").uuid();
+    if (form.isReady()) {
+      try {
+        directives.revise(viewer, id, revises, asked, form.checked("withdraw"), reason, form.key());
+        return Answers.see("/directives/" + id);
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        form.fail("", stale.getMessage());
+        form.with("revises", directive.rowId());
+        return Answers.page(409, revisePage(directive, form));
+      }
+    }
+    return Answers.again(form, revisePage(directive, form));
+  }
+
+  @GET
+  @Path("directive-files/{file}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response text(@PathParam("file") String sha256) {
+    DirectiveFiles.Draft file = files.file(viewer, sha256);
+    String name = file.name().replaceAll("[^A-Za-z0-9._-]", "-").replaceAll("\\.pdf$", "");
+    return Response.ok(file.bytes(), "application/pdf")
+        .header("Cache-Control", "private, max-age=31536000, immutable")
+        .header("Content-Disposition", "attachment; filename=\"" + name + ".pdf\"")
+        .build();
+  }
+
+  private static DirectiveFiles.Draft file(Form form, Upload upload) {
+    List<Upload.File> sent = upload.files(DirectiveFiles.FIELD);
+    if (sent.isEmpty()) {
+      return null;
+    }
+    try {
+      return DirectiveFiles.prepare(sent.get(0).name(), sent.get(0).bytes());
+    } catch (Refusal refusal) {
+      form.refused(refusal);
+      return null;
+    }
+  }
+
+  private List<Asking> asking(DirectiveSheet directive) {
+    Map<UUID, List<Status.Line>> byParagraph = new HashMap<>();
+    status
+        .ofDirective(viewer, directive, now())
+        .forEach(
+            line ->
+                byParagraph
+                    .computeIfAbsent(line.paragraph().id(), id -> new ArrayList<>())
+                    .add(line));
+    Map<UUID, String> registrations = registrations();
+    List<ParagraphSheet> all = directives.paragraphs(viewer, directive.id());
+    return all.stream()
+        .filter(one -> !one.withdrawn())
+        .map(
+            one -> {
+              List<Status.Line> lines = byParagraph.getOrDefault(one.id(), List.of());
+              return new Asking(
+                  one,
+                  lines.stream()
+                      .limit(MOST_LINES)
+                      .map(line -> subject(line, registrations))
+                      .toList(),
+                  Math.max(0, lines.size() - MOST_LINES),
+                  all.stream()
+                      .filter(other -> one.terminates().contains(other.id()))
+                      .map(ParagraphSheet::words)
+                      .toList());
+            })
+        .toList();
+  }
+
+  private static Subject subject(Status.Line line, Map<UUID, String> registrations) {
+    UUID aircraft = line.item().aircraftId();
+    return new Subject(line, aircraft == null ? "" : registrations.getOrDefault(aircraft, ""));
+  }
+
+  private Row row(DirectiveSheet one, List<DirectiveSheet> all, List<Status.Line> open) {
+    long count = open.stream().filter(line -> line.directive().id().equals(one.id())).count();
+    return new Row(one, state(one, all), count);
+  }
+
+  /** "Withdrawn since …", "Gave place to X-2", "Takes effect on …", or "". */
+  private String state(DirectiveSheet directive, List<DirectiveSheet> all) {
+    if (directive.withdrawn()) {
+      return "Withdrawn from " + Shown.date(directive.effectiveOn());
+    }
+    for (DirectiveSheet other : all) {
+      if (!other.withdrawn() && other.supersedes().contains(directive.id())) {
+        return "Superseded by " + other.number() + " from " + Shown.date(other.effectiveOn());
+      }
+    }
+    return directive.effectiveOn().isAfter(today())
+        ? "Takes effect on " + Shown.date(directive.effectiveOn())
+        : "";
+  }
+
+  private DirectiveNew newPage(Form form) {
+    return new DirectiveNew(
+        form,
+        DirectiveForm.KINDS,
+        DirectiveForm.FORCES,
+        DirectiveForm.others(directives.all(viewer), null));
+  }
+
+  private DirectiveRevise revisePage(DirectiveSheet directive, Form form) {
+    return new DirectiveRevise(
+        directive,
+        form,
+        DirectiveForm.KINDS,
+        DirectiveForm.FORCES,
+        DirectiveForm.others(directives.all(viewer), directive.id()));
+  }
+
+  private Map<UUID, String> registrations() {
+    Map<UUID, String> registrations = new HashMap<>();
+    for (AircraftSheet sheet : fleet.sheets(viewer, now())) {
+      registrations.put(sheet.id(), sheet.registration());
+    }
+    return registrations;
+  }
+
+  private Map<UUID, String> names() {
+    Map<UUID, String> names = new HashMap<>();
+    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
+    return names;
+  }
+
+  private boolean mayKeep() {
+    return viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER);
+  }
+
+  private View now() {
+    return View.asAt(today());
+  }
+
+  private LocalDate today() {
+    return viewer.dateOf(clock.instant());
+  }
+}

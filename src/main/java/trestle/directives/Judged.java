@@ -1,0 +1,105 @@
+package trestle.directives;
+
+import java.time.LocalDate;
+import java.util.List;
+import trestle.web.Shown;
+
+/**
+ * How a paragraph stands for one aircraft or component on a day, worked out from what was judged:
+ * nothing is stored of it, so a new revision, another serial number or another fitting brings the
+ * question up again by itself.
+ *
+ * @param why in words: why it is to be assessed, or does not apply
+ * @param assessment that stands; of one to be assessed again, the last that was filed; or null
+ */
+public record Judged(State state, String why, AssessmentSheet assessment) {
+
+  /** In the order of a list. */
+  public enum State {
+    TO_BE_ASSESSED("To be assessed"),
+    WAIVED("Waived"),
+    APPLIES("Applies"),
+    ENDED("Ended"),
+    DOES_NOT("Does not apply"),
+    NOT_NAMED("Not named");
+
+    private final String shown;
+
+    State(String shown) {
+      this.shown = shown;
+    }
+
+    public String shown() {
+      return shown;
+    }
+  }
+
+  /**
+   * @param all that was judged of this paragraph for this item, oldest first
+   */
+  static Judged of(
+      DirectiveSheet directive,
+      ParagraphSheet paragraph,
+      Item item,
+      List<AssessmentSheet> all,
+      LocalDate day) {
+    Covered covered = paragraph.applicability().covers(item.name(), item.serial());
+    if (covered == Covered.NO) {
+      return new Judged(State.NOT_NAMED, paragraph.whom(), null);
+    }
+    AssessmentSheet last = all.isEmpty() ? null : all.get(all.size() - 1);
+    for (int i = all.size() - 1; i >= 0; i--) {
+      if (lapsed(directive, paragraph, item, all.get(i), day) == null) {
+        return standing(all.get(i));
+      }
+    }
+    String why = last == null ? "never assessed" : lapsed(directive, paragraph, item, last, day);
+    return new Judged(
+        State.TO_BE_ASSESSED,
+        covered == Covered.UNREADABLE ? why + "; " + unreadable(item) : why,
+        last);
+  }
+
+  private static Judged standing(AssessmentSheet assessment) {
+    return switch (assessment.verdict()) {
+      case APPLIES -> new Judged(State.APPLIES, assessment.why(), assessment);
+      case DOES_NOT -> new Judged(State.DOES_NOT, assessment.why(), assessment);
+      case WAIVED ->
+          new Judged(
+              State.WAIVED,
+              "until " + Shown.date(assessment.lastDay()) + ": " + assessment.why(),
+              assessment);
+    };
+  }
+
+  /** Why an assessment stands no more, or null while it does. */
+  private static String lapsed(
+      DirectiveSheet directive,
+      ParagraphSheet paragraph,
+      Item item,
+      AssessmentSheet assessment,
+      LocalDate day) {
+    if (!assessment.revision().equals(directive.revision())
+        || !assessment.effectiveOn().equals(directive.effectiveOn())) {
+      return "assessed before the directive was revised";
+    }
+    if (!assessment.paragraphRow().equals(paragraph.rowId())) {
+      return "assessed before the paragraph was revised";
+    }
+    if (!assessment.subjectSerial().equalsIgnoreCase(item.serial())
+        || !assessment.subjectName().equalsIgnoreCase(item.name())) {
+      return "assessed as " + assessment.subjectName() + ", serial " + assessment.subjectSerial();
+    }
+    if (item.isComponent() && !assessment.ofPart() && !item.isSince(assessment)) {
+      return item.aircraftId() == null ? "assessed where it was fitted" : "fitted here since";
+    }
+    boolean over = assessment.verdict() == Verdict.WAIVED && day.isAfter(assessment.lastDay());
+    return over ? "its waiver ended on " + Shown.date(assessment.lastDay()) : null;
+  }
+
+  private static String unreadable(Item item) {
+    return item.serial().isBlank()
+        ? "its serial number is missing"
+        : "whether serial " + item.serial() + " is named can’t be told";
+  }
+}

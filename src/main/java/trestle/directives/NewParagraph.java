@@ -1,0 +1,46 @@
+package trestle.directives;
+
+import java.util.List;
+import java.util.UUID;
+import trestle.reckoning.Rule;
+import trestle.standing.DueItem;
+
+/** A paragraph to be filed; see {@link ParagraphSheet}. */
+public record NewParagraph(
+    String label,
+    String title,
+    Applicability applicability,
+    String modification,
+    boolean modificationPresent,
+    Rule rule,
+    String forbids,
+    String toleranceSource,
+    String toleranceCondition,
+    List<UUID> terminates,
+    boolean optional) {
+
+  public NewParagraph {
+    terminates = List.copyOf(terminates);
+  }
+
+  /** One with nothing but what must be said. */
+  public static NewParagraph of(String label, String title, Applicability whom, Rule rule) {
+    return new NewParagraph(
+        label, title, whom, "", true, rule, DueItem.ANY_FLIGHT, "", "", List.of(), false);
+  }
+
+  public NewParagraph terminating(UUID... paragraphs) {
+    return new NewParagraph(
+        label,
+        title,
+        applicability,
+        modification,
+        modificationPresent,
+        rule,
+        forbids,
+        toleranceSource,
+        toleranceCondition,
+        List.of(paragraphs),
+        optional);
+  }
+}

@@ -1,0 +1,110 @@
+package trestle.directives;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * The serial numbers that a directive names, as people write them: "1001 through 1475 except 1130",
+ * "all", "prefix K 200 and up", "1001, 1003 and 1010 to 1020". {@link #words} says it back, and
+ * {@link #parse} reads that to an equal value.
+ *
+ * <p>The letters before a number are part of it: K200 is not named by "M100 through M300". But a
+ * serial number that can't be read, that lacks letters or has some that the text lacks, or that is
+ * written otherwise ("318" for "0318", "1130A" for "1130") is {@link Covered#UNREADABLE}, never a
+ * no: somebody has to look at the plate. No source; common practice.
+ *
+ * @param groups each with its own exceptions
+ */
+public record Serials(List<Group> groups) {
+  public static final Serials ALL =
+      new Serials(List.of(new Group(List.of(new Piece.All()), List.of())));
+
+  /** What is named together, less what is left out of it. */
+  record Group(List<Piece> named, List<Piece> except) {
+    Group {
+      named = List.copyOf(named);
+      except = List.copyOf(except);
+    }
+
+    private Covered covers(Piece.Seen seen) {
+      return any(named, seen).and(any(except, seen).not());
+    }
+
+    private static Covered any(List<Piece> pieces, Piece.Seen seen) {
+      Covered found = Covered.NO;
+      for (Piece piece : pieces) {
+        found = found.or(piece.covers(seen));
+      }
+      return found;
+    }
+
+    private String words() {
+      return except.isEmpty() ? list(named) : list(named) + " except " + list(except);
+    }
+
+    private static String list(List<Piece> pieces) {
+      String most =
+          pieces.subList(0, pieces.size() - 1).stream()
+              .map(Piece::words)
+              .collect(Collectors.joining(", "));
+      String last = pieces.get(pieces.size() - 1).words();
+      return most.isEmpty() ? last : most + " and " + last;
+    }
+  }
+
+  /** Groups that leave nothing out say the same together as apart. */
+  public Serials {
+    if (groups.isEmpty()) {
+      throw new IllegalArgumentException("must name at least one serial number, or say all");
+    }
+    List<Group> joined = new ArrayList<>();
+    for (Group group : groups) {
+      Group last = joined.isEmpty() ? null : joined.get(joined.size() - 1);
+      if (last != null && last.except().isEmpty() && group.except().isEmpty()) {
+        List<Piece> both = new ArrayList<>(last.named());
+        both.addAll(group.named());
+        joined.set(joined.size() - 1, new Group(both, List.of()));
+      } else {
+        joined.add(group);
+      }
+    }
+    groups = List.copyOf(joined);
+  }
+
+  /**
+   * @throws IllegalArgumentException saying which piece can't be read, as the end of a sentence
+   *     that begins with the field's label
+   */
+  public static Serials parse(String written) {
+    return new SerialReader(written).serials();
+  }
+
+  /**
+   * Whether a serial number is among them.
+   *
+   * @param serial as recorded; null or blank where none is
+   */
+  public Covered covers(String serial) {
+    Piece.Seen seen = Piece.Seen.of(serial);
+    Covered found = Covered.NO;
+    for (Group group : groups) {
+      found = found.or(group.covers(seen));
+    }
+    return found;
+  }
+
+  public boolean isAll() {
+    return equals(ALL);
+  }
+
+  /** "1001 through 1475 except 1130". */
+  public String words() {
+    return groups.stream().map(Group::words).collect(Collectors.joining("; "));
+  }
+
+  @Override
+  public String toString() {
+    return words();
+  }
+}
