@@ -29,6 +29,7 @@ class DemoLoader {
   @Inject CastLoad castLoad;
   @Inject FleetLoad fleetLoad;
   @Inject ProgrammeLoad programmeLoad;
+  @Inject DirectiveLoad directiveLoad;
   @Inject FlightLoad flightLoad;
   @Inject WorkLoad workLoad;
   @Inject FluidLoad fluidLoad;
@@ -75,35 +76,37 @@ class DemoLoader {
     Viewer owner = cast.any(Role.OWNER);
     List<AircraftStory> stories = AircraftStory.all(operator.text("base"), today, zone);
     WorkLoad.Stage stage = stage(cast, opened, today, Totals.all(stories));
-    tell(owner, events(stories, stage));
+    tell(owner, events(stories, stage, today));
     telling.reckon(owner, stage.fleet().aircraft().values());
     operators.rename(CastLoad.INSTALLATION, cast.operatorId(), operator.text("name"), true);
     int flights = stories.stream().mapToInt(story -> story.plan().flights().size()).sum();
     return new Loaded(cast.operatorId(), owner, flights);
   }
 
-  /** The first day: the aircraft, their parts and their programmes. */
+  /** The first day: the aircraft, their parts, their programmes and directives. */
   private WorkLoad.Stage stage(
       Cast cast, Instant opened, LocalDate today, Map<String, Totals> totals) throws Exception {
     List<WorkLoad.Stage> made = new ArrayList<>();
     Viewer controller = cast.any(Role.CONTROLLER);
     LocalDate from = opened.atZone(cast.zone()).toLocalDate();
+    Instant told = opened.plus(Duration.ofMinutes(30));
     Event firstDay =
         new Event.Filed(
-            opened.plus(Duration.ofMinutes(30)),
+            told,
             () -> {
               partLoad.state(controller);
               FleetLoad.Registered fleet = fleetLoad.register(controller, opened, today, totals);
               partLoad.assemble(controller, opened, today, fleet);
               partLoad.limit(controller, from);
               ProgrammeLoad.Filed programme = programmeLoad.file(controller, from, fleet);
+              directiveLoad.file(controller, told, today, fleet, programme);
               return made.add(new WorkLoad.Stage(cast, opened, fleet, programme, totals));
             });
     telling.batch(controller, List.of(firstDay));
     return made.get(0);
   }
 
-  private List<Event> events(List<AircraftStory> stories, WorkLoad.Stage stage) {
+  private List<Event> events(List<AircraftStory> stories, WorkLoad.Stage stage, LocalDate today) {
     List<Event> events = new ArrayList<>();
     for (AircraftStory story : stories) {
       String registration = story.registration();
@@ -114,6 +117,7 @@ class DemoLoader {
     }
     events.addAll(workLoad.extensions(stage));
     events.addAll(workLoad.rates(stage));
+    events.addAll(directiveLoad.searches(stage, today));
     events.addAll(fluidLoad.events(stage));
     events.addAll(partLoad.swaps(stage));
     events.addAll(defectLoad.events(stage));

@@ -106,8 +106,8 @@ public class Status {
   }
 
   /**
-   * Of one directive, every aircraft and part that it could be about, parts on the shelf too; as if
-   * it were in effect already.
+   * Of one directive, every aircraft of its types and every part that it may name, those on the
+   * shelf too; as if it were in effect already.
    */
   @Reading
   public List<Line> ofDirective(Viewer viewer, DirectiveSheet directive, View view) {
@@ -140,7 +140,7 @@ public class Status {
     return new InForce(directives, paragraphs);
   }
 
-  /** Whatever these paragraphs could be about. */
+  /** Every aircraft, and of the parts, of which there may be very many, those that may be named. */
   private List<Item> itemsOf(Viewer viewer, List<ParagraphSheet> paragraphs, View view) {
     List<Item> items = new ArrayList<>();
     if (paragraphs.stream().anyMatch(one -> !one.applicability().ofComponents())) {
@@ -152,7 +152,10 @@ public class Status {
     paragraphs.stream()
         .filter(one -> one.applicability().ofComponents())
         .forEach(one -> keys.addAll(one.applicability().keys()));
-    List<ComponentSheet> parts = components.withParts(viewer, keys, view);
+    List<ComponentSheet> parts =
+        components.withParts(viewer, keys, view).stream()
+            .filter(part -> mayName(paragraphs, part))
+            .toList();
     Map<UUID, ComponentHistory> histories =
         components.histories(viewer, parts.stream().map(ComponentSheet::id).toList(), view);
     parts.forEach(
@@ -161,6 +164,14 @@ public class Status {
           items.add(Item.of(part, history == null ? null : history.fitted()));
         });
     return items;
+  }
+
+  private static boolean mayName(List<ParagraphSheet> paragraphs, ComponentSheet part) {
+    return paragraphs.stream()
+        .map(ParagraphSheet::applicability)
+        .anyMatch(
+            whom ->
+                whom.ofComponents() && whom.covers(part.partNumber(), part.serial()) != Covered.NO);
   }
 
   private List<Line> lines(Viewer viewer, InForce inForce, List<Item> items, View view) {

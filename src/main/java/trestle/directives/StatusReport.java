@@ -59,6 +59,13 @@ public class StatusReport {
         .dueItems(viewer, List.of(aircraft.id()), view)
         .getOrDefault(aircraft.id(), List.of())
         .forEach(item -> items.put(item.requirementId(), item));
+    Map<UUID, String> done =
+        compliances.methods(
+            viewer,
+            items.values().stream()
+                .filter(item -> item.lastDone() != null)
+                .map(item -> item.lastDone().complianceId())
+                .toList());
     InWords words = new InWords(aircraft.shownAs());
     List<Row> rows = new ArrayList<>();
     for (Status.Line line : lines) {
@@ -69,7 +76,10 @@ public class StatusReport {
       rows.add(
           new Row(
               line,
-              method(viewer, aircraft, last, others.get(line.directive().id())),
+              method(
+                  aircraft,
+                  last == null || last.baseline() ? null : done.get(last.complianceId()),
+                  others.getOrDefault(line.directive().id(), List.of())),
               done(last, words),
               next(item, words),
               item == null ? null : item.link()));
@@ -77,39 +87,25 @@ public class StatusReport {
     return rows;
   }
 
-  private String method(
-      Viewer viewer,
-      AircraftSheet aircraft,
-      LastDone last,
-      List<AlternativeMethods.Method> alternatives) {
+  /** How it was complied with last, and the other ways approved for this aircraft. */
+  private static String method(
+      AircraftSheet aircraft, String done, List<AlternativeMethods.Method> alternatives) {
     List<String> words = new ArrayList<>();
-    if (last != null && !last.baseline()) {
-      var line = compliances.one(viewer, last.complianceId());
-      String reference =
-          line.isTranscribed()
-              ? "transcribed from " + line.transcribedFrom()
-              : line.workReference();
-      if (!line.remarks().isBlank()) {
-        words.add(line.remarks());
-      }
-      if (!reference.isBlank()) {
-        words.add(reference);
-      }
+    if (done != null && !done.isEmpty()) {
+      words.add(done);
     }
-    if (alternatives != null) {
-      alternatives.stream()
-          .filter(one -> one.aircraftId() == null || one.aircraftId().equals(aircraft.id()))
-          .forEach(
-              one ->
-                  words.add(
-                      "Alternative: "
-                          + one.words()
-                          + " ("
-                          + one.approvedBy()
-                          + ", "
-                          + one.reference()
-                          + ")"));
-    }
+    alternatives.stream()
+        .filter(one -> one.aircraftId() == null || one.aircraftId().equals(aircraft.id()))
+        .forEach(
+            one ->
+                words.add(
+                    "Alternative: "
+                        + one.words()
+                        + " ("
+                        + one.approvedBy()
+                        + ", "
+                        + one.reference()
+                        + ")"));
     return String.join(". ", words);
   }
 

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
@@ -162,6 +163,29 @@ public class Compliances {
   @Reading
   public Set<UUID> done(Viewer viewer, Collection<UUID> requirementIds, View view) {
     return requirementIds.isEmpty() ? Set.of() : repository.done(requirementIds, view);
+  }
+
+  /**
+   * How the work of some records was done, as far as they say: the remarks, and the reference or
+   * the old papers; one statement.
+   */
+  @Reading
+  public Map<UUID, String> methods(Viewer viewer, Collection<UUID> complianceIds) {
+    Map<UUID, String> methods = new HashMap<>();
+    if (!complianceIds.isEmpty()) {
+      repository.list("id in ?1", complianceIds).forEach(row -> methods.put(row.id(), method(row)));
+    }
+    return methods;
+  }
+
+  private static String method(Compliance row) {
+    String reference =
+        row.transcribedFrom.isEmpty()
+            ? row.workReference
+            : "transcribed from " + row.transcribedFrom;
+    return Stream.of(row.remarks, reference)
+        .filter(words -> !words.isBlank())
+        .collect(Collectors.joining(". "));
   }
 
   /** One record, standing or not. */

@@ -77,7 +77,8 @@ public class Frame {
         new Place("due-list", "Due list", "/due-list"),
         new Place("defects", "Defects", "/defects"),
         new Place("components", "Components", "/components"),
-        new Place("programmes", "Programmes", "/programmes"));
+        new Place("programmes", "Programmes", "/programmes"),
+        new Place("directives", "Directives", "/directives"));
   }
 
   private List<Place> ofItsPeople() {

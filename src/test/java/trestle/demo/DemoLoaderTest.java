@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import trestle.directives.Status;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
@@ -34,6 +35,7 @@ class DemoLoaderTest {
   @Inject DemoLoader loader;
   @Inject Fleet fleet;
   @Inject DueItems source;
+  @Inject Status status;
   @Inject TheClock clock;
 
   @ParameterizedTest
@@ -48,7 +50,7 @@ class DemoLoaderTest {
 
     assertThat(items).containsOnlyKeys("QX-SOR", "QX-WIC", "QX-AUK", "QX-TBC", "QX-KEL");
     assertThat(reasons(items.get("QX-TBC")))
-        .containsExactly("Exhaust clamps: repeated inspection, overdue, -2.3");
+        .containsExactly("X-2021-11 (a) Exhaust clamps: repeated inspection, overdue, -2.3");
     assertThat(reasons(items.get("QX-SOR")))
         .containsExactly("100-hour inspection, in-tolerance, -1.5");
     for (String clear : List.of("QX-WIC", "QX-AUK", "QX-KEL")) {
@@ -56,6 +58,9 @@ class DemoLoaderTest {
     }
     assertThat(items.values()).allSatisfy(of -> assertThat(of).hasSizeGreaterThan(12));
     assertEngineExtended(items.get("QX-WIC"));
+    assertThat(clock.telling(now, () -> status.toBeAssessed(loaded.owner(), View.asAt(today))))
+        .as("directives that nobody assessed")
+        .isEmpty();
     assertLedgerHoldsEveryFiledRow(loaded.operatorId());
     assertOneGapAndNoOverlap(loaded.operatorId());
   }

@@ -53,13 +53,16 @@ final class Addresses {
           case "occurrences" -> rows.occurrence();
           case "abnormal-events" -> rows.event();
           case "deferrals" -> rows.deferral();
-          case "code", "kind", "sha" -> null;
+          case "directives" -> rows.directive();
+          case "paragraphs" -> rows.paragraph();
+          case "code", "kind", "sha", "file" -> null;
           default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
         };
     return switch (of) {
       case "code" -> "spare-bay";
       case "kind" -> rows.eventKind();
       case "sha" -> rows.photo();
+      case "file" -> rows.directiveFile();
       default -> id;
     };
   }
@@ -73,7 +76,7 @@ final class Addresses {
       return "?kind=walk-round";
     }
     boolean onAircraft =
-        route.path().matches("/(requirements/(.*/)?|defects/|abnormal-events/)new");
+        route.path().matches("/(requirements/(.*/)?|defects/|abnormal-events/|paragraphs/.*/)new");
     return onAircraft ? "?aircraft=" + rows.aircraft() : "";
   }
 }

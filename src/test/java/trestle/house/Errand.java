@@ -45,6 +45,8 @@ record Errand(
     String kind = "/abnormal-event-kinds/" + rows.eventKind();
     String waiting = "/defects/" + rows.waiting();
     String deferral = "/deferrals/" + rows.deferral();
+    String directive = "/directives/" + rows.directive();
+    String paragraph = "/paragraphs/" + rows.paragraph();
     return List.of(
         on(AIRCRAFT + "/particulars", aircraft + "/particulars", "/particulars")
             .with("built", "2001", "reason", "Plate read again")
@@ -337,7 +339,41 @@ record Errand(
             .with("why", "No part to be had", "unserviceable-at", "Port Maddern")
             .with("approved-by", "The authority", "reference", "Letter 10")
             .wrongly("new-last-day", "soon")
-            .shows("Letter 10"));
+            .shows("Letter 10"),
+        on("/directives", "/directives/new", "/directives")
+            .with("issuer", "The authority", "number", "X-7", "title", "Rails <all> & belts")
+            .with("effective-on", rows.today().toString())
+            .wrongly("number", "")
+            .shows("Rails &lt;all&gt; &amp; belts"),
+        on("/directives/{id}/paragraphs", directive + "/paragraphs/new", "/paragraphs")
+            .with("label", "(b)", "title", "Rails of parts", "about", "component")
+            .with("names", "SR-1\nSR-2", "serials", "1001 to 1475 except 1130")
+            .with("limit-1-every", "100")
+            .wrongly("serials", "1001 through banana")
+            .shows("Part SR-1 or SR-2, serials 1001 through 1475 except 1130"),
+        on("/paragraphs/{id}/assessments", paragraph + "/assessments/new" + on, "/assessments")
+            .with("verdict", "does-not", "why", "No such rails")
+            .wrongly("why", "")
+            .shows("No such rails"),
+        on("/paragraphs/{id}/revision", paragraph + "/revision", "/revision")
+            .with("serials", "1 to 900", "reason", "Misread")
+            .wrongly("serials", "K 200")
+            .shows("serials 1 through 900"),
+        on("/directives/{id}/revision", directive + "/revision", "/revision")
+            .with("revision", "2", "reason", "Revision 2 received")
+            .wrongly("reason", "")
+            .shows("Revision 2 received"),
+        on(
+                "/directives/{id}/alternative-methods",
+                directive + "/alternative-methods/new",
+                "/alternative-methods")
+            .with("words", "Eddy current", "approved-by", "The authority", "reference", "Letter 4")
+            .wrongly("reference", "")
+            .shows("Letter 4"),
+        on("/search-log", "/search-log", "/search-log")
+            .with("source", "List of the authority", "remark", "Two found")
+            .wrongly("through", "31 Feb 2026")
+            .shows("List of the authority"));
   }
 
   private static Errand on(String route, String page, String sends) {

@@ -87,6 +87,8 @@ class WallsByRouteTest {
             aircraft + "/groundings/" + theirs.grounding() + "/lifting",
             aircraft + "/counters?corrects=" + theirs.compliance(),
             "/components/" + ours.engine() + "/corrections/" + theirs.fitment(),
+            "/paragraphs/" + ours.paragraph() + "/assessments/new?aircraft=" + theirs.aircraft(),
+            "/paragraphs/" + ours.paragraph() + "/assessments/new?component=" + theirs.engine(),
             "/requirements/new?aircraft=" + theirs.aircraft(),
             "/requirements/new?component=" + theirs.engine(),
             "/requirements/new?programme=" + theirs.programme(),

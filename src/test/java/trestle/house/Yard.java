@@ -77,6 +77,7 @@ class Yard {
   @Inject Extensions extensions;
   @Inject Wreck wreck;
   @Inject PutOff putOff;
+  @Inject Docket docket;
   @Inject InstantSource clock;
 
   /** The ids of an operator's rows. */
@@ -110,7 +111,10 @@ class Yard {
       String eventKind,
       String photo,
       UUID waiting,
-      UUID deferral) {
+      UUID deferral,
+      UUID directive,
+      UUID paragraph,
+      String directiveFile) {
 
     Visitor owner() {
       return company.visitor(Role.OWNER);
@@ -190,6 +194,7 @@ class Yard {
     UUID ready = ramp.bare(viewer, mark + " 300", another(registration));
     Wreck.Found found = wreck.of(viewer, mark, aircraft, clock.instant());
     PutOff.Found put = putOff.of(viewer, mark, aircraft, LICENCE, clock.instant());
+    Docket.Found directive = docket.of(viewer, mark, mark + " 200", viewer.dateOf(began));
     return new Rows(
         company,
         mark,
@@ -220,7 +225,10 @@ class Yard {
         found.eventKind(),
         found.photo(),
         put.waiting(),
-        put.deferral());
+        put.deferral(),
+        directive.directive(),
+        directive.paragraph(),
+        directive.file());
   }
 
   /** So many times more of what an operator gathers over the years. */

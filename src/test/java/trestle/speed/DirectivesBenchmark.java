@@ -1,0 +1,162 @@
+package trestle.speed;
+
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.Callable;
+import org.junit.jupiter.api.Test;
+import trestle.directives.Applicability;
+import trestle.directives.DirectiveSheet;
+import trestle.directives.Directives;
+import trestle.directives.NewDirective;
+import trestle.directives.NewParagraph;
+import trestle.directives.Status;
+import trestle.fleet.Fleet;
+import trestle.fleet.Particulars;
+import trestle.ledger.View;
+import trestle.people.Company;
+import trestle.people.Members;
+import trestle.people.Operators;
+import trestle.reckoning.Counter;
+import trestle.reckoning.Limit;
+import trestle.reckoning.Rule;
+import trestle.server.TestDatabase;
+import trestle.standing.Standings;
+import trestle.web.Role;
+import trestle.web.Viewer;
+
+/**
+ * Whom one new directive names among 200,000 components, fitted to 1,000 aircraft: once where all
+ * have its part number, and once where one in a hundred has. The components are written as rows
+ * with their lines in the ledger, without the ledger's hashes.
+ */
+@QuarkusTest
+class DirectivesBenchmark {
+  private static final int AIRCRAFT = 1_000;
+  private static final int COMPONENTS = 200_000;
+  private static final int TIMES = 15;
+
+  @Inject Operators operators;
+  @Inject Members members;
+  @Inject Fleet fleet;
+  @Inject Directives directives;
+  @Inject Status status;
+  @Inject Standings standings;
+  @Inject InstantSource clock;
+
+  @Test
+  void oneNewDirective() throws Exception {
+    for (int parts : new int[] {1, 100}) {
+      Company company = Company.founded("parts-" + UUID.randomUUID(), operators, members);
+      Viewer owner = company.viewer(Role.OWNER);
+      LocalDate today = owner.dateOf(clock.instant());
+      List<UUID> aircraft = aircraft(owner);
+      try (Connection connection = TestDatabase.asSuperuser()) {
+        fill(connection, company.operatorId(), parts);
+      }
+      UUID id =
+          directives.enter(
+              owner, NewDirective.of("Nobody", "X-1", today.minusDays(5), "Points"), null);
+      directives.addParagraph(
+          owner,
+          id,
+          NewParagraph.of(
+              "(a)",
+              "Points",
+              Applicability.ofParts("K101000 through K101999 except K101130", "MG-1"),
+              Rule.first(Limit.Every.of(Counter.HOURS, "100"))),
+          null);
+      DirectiveSheet directive = directives.one(owner, id);
+      View now = View.asAt(today);
+      time(
+          COMPONENTS / parts + " of " + COMPONENTS + " have its part number",
+          () -> status.ofDirective(owner, directive, now));
+      time(
+          "  standing of one aircraft with it",
+          () -> List.of(standings.asAt(owner, List.of(aircraft.get(7)), now)));
+    }
+  }
+
+  private List<UUID> aircraft(Viewer owner) {
+    java.util.ArrayList<UUID> ids = new java.util.ArrayList<>();
+    for (int i = 0; i < AIRCRAFT; i++) {
+      ids.add(
+          fleet.register(
+              owner,
+              new Fleet.Registering(
+                  Particulars.of("QX-%03X".formatted(i), "Skerry 200", "S-" + i),
+                  List.of(),
+                  clock.instant().minus(Duration.ofDays(90)),
+                  Map.of(Counter.HOURS, 6_000 * 3600L),
+                  null)));
+    }
+    return ids;
+  }
+
+  private static void time(String what, Callable<List<?>> work) throws Exception {
+    double[] milliseconds = new double[TIMES];
+    int found = 0;
+    for (int i = 0; i < 5; i++) {
+      found = work.call().size();
+    }
+    for (int i = 0; i < TIMES; i++) {
+      long begin = System.nanoTime();
+      work.call();
+      milliseconds[i] = (System.nanoTime() - begin) / 1e6;
+    }
+    Arrays.sort(milliseconds);
+    System.out.printf(
+        "%s: found %d; median %.0f ms, slowest %.0f ms%n",
+        what, found, milliseconds[TIMES / 2], milliseconds[TIMES - 1]);
+  }
+
+  private static void fill(Connection connection, UUID operator, int parts) throws SQLException {
+    try (var statement = connection.createStatement()) {
+      statement.execute(
+          """
+          create temp table part as
+            select n, gen_random_uuid() as component_id, gen_random_uuid() as row_id,
+              gen_random_uuid() as fitment_id, h.size + 2 * n as seq,
+              (select recorded_by from ledger_entry
+                where operator_id = '%1$s' and seq = 1) as person,
+              a.id as aircraft_id, now() - interval '80 days' as at
+            from ledger_head h, generate_series(1, %2$d) as n
+              join (select id, row_number() over (order by id) as i from aircraft
+                where operator_id = '%1$s') a on a.i = 1 + n %% %3$d
+            where h.operator_id = '%1$s';
+          insert into ledger_entry (operator_id, seq, recorded_at, recorded_by, aircraft_id, kind,
+              kind_version, record_id, json, leaf)
+            select '%1$s', seq - 1, at, person, null, 'component', 1, row_id, '{}', sha256('')
+            from part union all
+            select '%1$s', seq, at, person, aircraft_id, 'fitment', 1, fitment_id, '{}', sha256('')
+            from part;
+          insert into component (id, operator_id, ledger_seq, happened_at, happened_on, recorded_at,
+              recorded_by, component_id, kind, part_number, serial, description, manufacturer)
+            select row_id, '%1$s', seq - 1, at, at::date, at, person, component_id, 'other',
+              'MG-' || (1 + n %% %4$d), 'K' || (100000 + n), 'Magneto', 'Nobody'
+            from part;
+          insert into fitment (id, operator_id, ledger_seq, happened_at, happened_on, recorded_at,
+              recorded_by, component_id, aircraft_id, position_code)
+            select fitment_id, '%1$s', seq, at, at::date, at, person, component_id, aircraft_id,
+              'place-' || n / %3$d
+            from part;
+          drop table part;
+          update ledger_head set
+              size = (select max(seq) from ledger_entry where operator_id = '%1$s'),
+              frontier = decode(repeat('00', 32 * bit_count(
+                (select max(seq) from ledger_entry where operator_id = '%1$s')::bit(64))::int), 'hex')
+            where operator_id = '%1$s';
+          analyze;
+          """
+              .formatted(operator, COMPONENTS, AIRCRAFT, parts));
+    }
+  }
+}
