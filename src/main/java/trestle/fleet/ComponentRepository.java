@@ -61,7 +61,7 @@ class ComponentRepository {
     List<Object[]> rows =
         entities
             .createNativeQuery(
-                "select component_id, kind, part_number, serial, description, manufacturer"
+                "select component_id, kind, part_number, serial, description, manufacturer, owner"
                     + " from component c where happened_on <= :upTo and ledger_seq <= :known"
                     + " and regexp_replace(upper(part_number), '[^A-Z0-9]', '', 'g') = any(:keys)"
                     + " and not exists (select 1 from component n"
@@ -82,7 +82,8 @@ class ComponentRepository {
                     (String) row[2],
                     (String) row[3],
                     (String) row[4],
-                    (String) row[5]))
+                    (String) row[5],
+                    (String) row[6]))
         .toList();
   }
 
