@@ -1,7 +1,7 @@
 -- Parts that travel with a larger part, what is stated of a part number, what happens to a component
 -- besides fitting, and a component's own meter.
 
-alter table component add column owner text not null default '';
+alter table component add column owner text check (length(owner) between 1 and 120);
 
 -- A component is fitted to a position of an aircraft, or to a place in another component.
 alter table fitment

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import trestle.programme.Presence;
 import trestle.programme.RequirementKind;
 import trestle.programme.Terms;
 import trestle.reckoning.Counter;
@@ -29,7 +30,8 @@ final class SeedRules {
         "",
         line.text("source"),
         line.has("labour_hours") ? line.count("labour_hours") * 60 : null,
-        line.has("downtime_hours") ? line.count("downtime_hours") : null);
+        line.has("downtime_hours") ? line.count("downtime_hours") : null,
+        Presence.ANYWHERE);
   }
 
   private static Rule rule(SeedFile.Line line) {

@@ -17,10 +17,16 @@ class ComponentRow extends Filed {
   String serial;
   String description;
   String manufacturer;
-  String owner = "";
+  String owner;
 
   ComponentSheet sheet() {
     return new ComponentSheet(
-        componentId, PartKind.parse(kind), partNumber, serial, description, manufacturer, owner);
+        componentId,
+        PartKind.parse(kind),
+        partNumber,
+        serial,
+        description,
+        manufacturer,
+        owner == null ? "" : owner);
   }
 }

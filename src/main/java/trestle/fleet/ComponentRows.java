@@ -68,7 +68,7 @@ final class ComponentRows {
     row.serial = asked.serial().strip();
     row.description = asked.description().strip();
     row.manufacturer = asked.manufacturer().strip();
-    row.owner = asked.owner().strip();
+    row.owner = asked.owner().isBlank() ? null : asked.owner().strip();
     row.because(asked.reason());
     row.fromForm(asked.formKey());
     return row;

@@ -2,6 +2,7 @@ package trestle.fleet;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -49,6 +50,20 @@ public record Configuration(
    */
   public record Item(
       UUID id, String name, String state, String placard, String remarks, LocalDate since) {}
+
+  /**
+   * Reads the code of a modification, in whatever letters it was typed.
+   *
+   * @throws IllegalArgumentException whose message goes on from the field's label
+   */
+  public static String code(String typed) {
+    String code = typed.strip().toUpperCase(Locale.ROOT);
+    if (!code.matches("[A-Z0-9][A-Z0-9./-]{0,39}")) {
+      throw new IllegalArgumentException(
+          "must be letters, digits, points, slashes and hyphens, at most 40, like FLOATS-2");
+    }
+    return code;
+  }
 
   /** The codes of what is embodied. */
   public Set<String> codes() {

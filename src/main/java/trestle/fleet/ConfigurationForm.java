@@ -18,7 +18,7 @@ final class ConfigurationForm {
 
   static NewModification modification(Form form, Viewer viewer, Instant now) {
     var id = form.optional("modification", "Modification").uuid();
-    String code = form.required("code", "Code").read(ConfigurationForm::code);
+    String code = form.required("code", "Code").read(Configuration::code);
     String title = form.required("title", "What it is").text(200);
     String kind = form.required("kind", "Kind").choice("modification", "repair");
     String approval = form.optional("approval", "Approval").text(200);
@@ -116,15 +116,6 @@ final class ConfigurationForm {
         .with("arm-unit", entry.armUnit())
         .with("reference", entry.reference())
         .with("on", Shown.date(entry.on()));
-  }
-
-  private static String code(String typed) {
-    String code = typed.strip().toUpperCase(java.util.Locale.ROOT);
-    if (!code.matches("[A-Z0-9][A-Z0-9./-]{0,39}")) {
-      throw new IllegalArgumentException(
-          "must be letters, digits, points, slashes and hyphens, at most 40, like FLOATS-2");
-    }
-    return code;
   }
 
   /** Like 12.5, −3 or 1,204.75. */

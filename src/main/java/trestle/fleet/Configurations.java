@@ -8,8 +8,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.View;
 import trestle.web.Filing;
@@ -108,6 +110,17 @@ public class Configurations {
                       .toList())));
     }
     return all;
+  }
+
+  /** The codes of the modifications embodied on each of these aircraft; one statement. */
+  @Reading
+  public Map<UUID, Set<String>> codes(Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    Map<UUID, Set<String>> codes = new HashMap<>();
+    aircraftIds.forEach(id -> codes.put(id, new HashSet<>()));
+    repository.modifications(aircraftIds, view).stream()
+        .filter(row -> row.embodied)
+        .forEach(row -> codes.get(row.aircraftId).add(row.code));
+    return codes;
   }
 
   @Filing

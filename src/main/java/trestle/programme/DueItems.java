@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import trestle.fleet.Configurations;
 import trestle.ledger.View;
 import trestle.standing.DueItem;
 import trestle.standing.DueSource;
@@ -33,6 +34,7 @@ public class DueItems implements DueSource {
   @Inject RequirementRepository requirements;
   @Inject ComplianceRepository compliances;
   @Inject Subjects subjects;
+  @Inject Configurations configurations;
   @Inject Instance<Endings> endings;
 
   @Override
@@ -156,7 +158,12 @@ public class DueItems implements DueSource {
     }
     List<RequirementRepository.Revised> revisions =
         requirements.revisions(new HashSet<>(followed.values()), aircraft, parts, numbers, view);
-    return new Carried(followed, excluded, notEnded(viewer, revisions, view), view.upTo());
+    return new Carried(
+        followed,
+        excluded,
+        modified(viewer, aircraft, revisions, view),
+        notEnded(viewer, revisions, view),
+        view.upTo());
   }
 
   /** Less the directives' that need no more doing. */
@@ -178,17 +185,28 @@ public class DueItems implements DueSource {
         : revisions.stream().filter(one -> !ended.contains(one.requirement().id())).toList();
   }
 
+  /** What is embodied on each; not asked for where no requirement depends on it. */
+  private Map<UUID, Set<String>> modified(
+      Viewer viewer, Set<UUID> aircraft, List<RequirementRepository.Revised> revisions, View view) {
+    return revisions.stream().allMatch(each -> each.revision().terms().where().isAnywhere())
+        ? Map.of()
+        : configurations.codes(viewer, aircraft, view);
+  }
+
   /** Which requirements each subject carries on a day. */
   private static final class Carried {
     private final Map<UUID, UUID> followed;
     private final Map<UUID, Set<UUID>> excluded;
+    private final Map<UUID, Set<String>> modified;
     private final Map<Object, List<RequirementRepository.Revised>> byOwner = new HashMap<>();
 
     Carried(
         Map<UUID, UUID> followed,
         Map<UUID, Set<UUID>> excluded,
+        Map<UUID, Set<String>> modified,
         List<RequirementRepository.Revised> revisions,
         LocalDate day) {
+      this.modified = modified;
       this.followed = followed;
       this.excluded = excluded;
       Map<UUID, RequirementRepository.Revised> inForce = new HashMap<>();
@@ -229,6 +247,8 @@ public class DueItems implements DueSource {
               .forEach(revised -> carried.add(revised.revision()));
         }
       }
+      Set<String> codes = aircraft == null ? null : modified.get(aircraft);
+      carried.removeIf(revision -> !revision.terms().where().holds(codes));
       return carried;
     }
 

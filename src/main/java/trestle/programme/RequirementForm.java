@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
+import trestle.fleet.Configuration;
 import trestle.reckoning.Hours;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Rule;
@@ -30,7 +31,8 @@ final class RequirementForm {
         .with("limit-1-by", "use")
         .with("limit-1-counter", "hours")
         .with("in-force-from", today)
-        .with("effective-on", today);
+        .with("effective-on", today)
+        .with("where", "present");
   }
 
   /** The usual beginnings of a life limit. */
@@ -57,6 +59,8 @@ final class RequirementForm {
             .with("in-force-from", today)
             .with("labour", terms.labourMinutes() == null ? null : labour(terms.labourMinutes()))
             .with("downtime", terms.downtimeHours())
+            .with("modification", terms.where().modification())
+            .with("where", terms.where().present() ? "present" : "absent")
             .withAll("covers", terms.covers().stream().map(UUID::toString).toList());
     RuleForm.fill(form, terms.rule());
     return form;
@@ -80,6 +84,7 @@ final class RequirementForm {
     LocalDate effectiveOn = form.required("effective-on", "Effective date").date();
     Hours labour = form.optional("labour", "Labour").hours();
     Integer downtime = form.optional("downtime", "Down for").count(100_000);
+    Presence where = where(form);
     if (form.isBad() || rule == null) {
       return null;
     }
@@ -95,7 +100,22 @@ final class RequirementForm {
         orBlank(toleranceSource),
         orBlank(source),
         labour == null ? null : (int) (labour.seconds() / 60),
-        downtime);
+        downtime,
+        where);
+  }
+
+  private static Presence where(Form form) {
+    String modification = form.optional("modification", "Modification").read(Configuration::code);
+    String where = form.optional("where", "Where").choice("present", "absent");
+    return modification == null
+        ? Presence.ANYWHERE
+        : new Presence(modification, !"absent".equals(where));
+  }
+
+  static List<Option> wheres() {
+    return List.of(
+        new Option("present", "where it is embodied"),
+        new Option("absent", "where it is not embodied"));
   }
 
   static List<Option> kinds() {

@@ -34,7 +34,8 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
           + " v.forbids as forbids, v.covers as covers,"
           + " v.toleranceCondition as toleranceCondition, v.toleranceSource as toleranceSource,"
           + " v.sourceReference as sourceReference, v.labourMinutes as labourMinutes,"
-          + " v.downtimeHours as downtimeHours, v.happenedOn as inForceFrom,"
+          + " v.downtimeHours as downtimeHours, v.modification as modification,"
+          + " v.modificationPresent as modificationPresent, v.happenedOn as inForceFrom,"
           + " v.approvedBy as approvedBy, v.reason as reason, v.withdrawn as withdrawn,"
           + " v.recordedBy as recordedBy, v.recordedAt as recordedAt"
           + " from Requirement r join RequirementRevision v on v.requirementId = r.id"
@@ -62,6 +63,8 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
       String sourceReference,
       Integer labourMinutes,
       Integer downtimeHours,
+      String modification,
+      Boolean modificationPresent,
       LocalDate inForceFrom,
       String approvedBy,
       String reason,
@@ -187,7 +190,10 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
             row.toleranceSource(),
             row.sourceReference(),
             row.labourMinutes(),
-            row.downtimeHours());
+            row.downtimeHours(),
+            row.modification() == null
+                ? Presence.ANYWHERE
+                : new Presence(row.modification(), row.modificationPresent()));
     return new Revised(
         new RequirementSheet(
             row.requirementId(),

@@ -29,6 +29,11 @@ class RequirementRevision extends Filed {
   String sourceReference = "";
   Integer labourMinutes;
   Integer downtimeHours;
+
+  /** With {@link #modificationPresent}, or null for every aircraft. */
+  String modification;
+
+  Boolean modificationPresent;
   String approvedBy = "";
   boolean withdrawn;
 }

@@ -269,6 +269,10 @@ public class Requirements {
     revision.sourceReference = terms.sourceReference().strip();
     revision.labourMinutes = terms.labourMinutes();
     revision.downtimeHours = terms.downtimeHours();
+    if (!terms.where().isAnywhere()) {
+      revision.modification = terms.where().modification();
+      revision.modificationPresent = terms.where().present();
+    }
     return revision;
   }
 

@@ -43,6 +43,10 @@ public record RuleChoices() {
         new Option(Group.Combine.LAST.word(), "whichever limit comes later"));
   }
 
+  public List<Option> wheres() {
+    return RequirementForm.wheres();
+  }
+
   public List<Option> forces() {
     return List.of(
         new Option(

@@ -18,6 +18,7 @@ import trestle.standing.Force;
  * @param sourceReference where it is written
  * @param labourMinutes estimated, or null
  * @param downtimeHours estimated, or null
+ * @param where on which aircraft, by a modification that is embodied there or not
  */
 public record Terms(
     String title,
@@ -31,7 +32,8 @@ public record Terms(
     String toleranceSource,
     String sourceReference,
     Integer labourMinutes,
-    Integer downtimeHours) {
+    Integer downtimeHours,
+    Presence where) {
 
   public Terms {
     covers = List.copyOf(covers);
@@ -51,7 +53,8 @@ public record Terms(
         "",
         "",
         null,
-        null);
+        null,
+        Presence.ANYWHERE);
   }
 
   public Terms covering(UUID... requirements) {
@@ -67,7 +70,8 @@ public record Terms(
         toleranceSource,
         sourceReference,
         labourMinutes,
-        downtimeHours);
+        downtimeHours,
+        where);
   }
 
   public Terms withRule(Rule other) {
@@ -83,7 +87,8 @@ public record Terms(
         toleranceSource,
         sourceReference,
         labourMinutes,
-        downtimeHours);
+        downtimeHours,
+        where);
   }
 
   public Terms forbidding(String what) {
@@ -99,7 +104,8 @@ public record Terms(
         toleranceSource,
         sourceReference,
         labourMinutes,
-        downtimeHours);
+        downtimeHours,
+        where);
   }
 
   public Terms withForce(Force other) {
@@ -115,7 +121,8 @@ public record Terms(
         toleranceSource,
         sourceReference,
         labourMinutes,
-        downtimeHours);
+        downtimeHours,
+        where);
   }
 
   public Terms withTolerance(String condition, String source) {
@@ -131,7 +138,8 @@ public record Terms(
         source,
         sourceReference,
         labourMinutes,
-        downtimeHours);
+        downtimeHours,
+        where);
   }
 
   public Terms from(String reference, Integer labour, Integer downtime) {
@@ -147,6 +155,25 @@ public record Terms(
         toleranceSource,
         reference,
         labour,
-        downtime);
+        downtime,
+        where);
+  }
+
+  /** Only on aircraft that have a modification, or only on those that have it not. */
+  public Terms only(Presence other) {
+    return new Terms(
+        title,
+        kind,
+        rule,
+        effectiveOn,
+        force,
+        forbids,
+        covers,
+        toleranceCondition,
+        toleranceSource,
+        sourceReference,
+        labourMinutes,
+        downtimeHours,
+        other);
   }
 }
