@@ -15,6 +15,7 @@ import trestle.ledger.Act;
 import trestle.ledger.Filed;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
+import trestle.programme.Presence;
 import trestle.programme.RequirementKind;
 import trestle.programme.Requirements;
 import trestle.programme.RuleJson;
@@ -211,7 +212,8 @@ public class Directives {
                 + (directive.textReference().isEmpty() ? "" : "; " + directive.textReference()),
             300),
         null,
-        null);
+        null,
+        Presence.ANYWHERE);
   }
 
   private static String shortened(String text, int most) {

@@ -28,13 +28,13 @@ import trestle.web.Viewer;
 public class StatusPages {
   @Inject Viewer viewer;
   @Inject InstantSource clock;
-  @Inject StatusReports reports;
+  @Inject StatusSheets reports;
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
-  record Status(StatusReport report, AsAt asAt, Form form, String at) implements TemplateInstance {}
+  record Status(StatusSheet report, AsAt asAt, Form form, String at) implements TemplateInstance {}
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
-  record StatusPrinted(StatusReport report, String operator, String at)
+  record StatusPrinted(StatusSheet report, String operator, String at)
       implements TemplateInstance {}
 
   @GET
@@ -51,7 +51,7 @@ public class StatusPages {
   @Path("aircraft/{id}/status.pdf")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response pdf(@PathParam("id") UUID id, @Context UriInfo uri) {
-    StatusReport report = reports.of(viewer, id, asAt(Form.of(uri.getQueryParameters())));
+    StatusSheet report = reports.of(viewer, id, asAt(Form.of(uri.getQueryParameters())));
     byte[] pdf = Pdf.of(new StatusPrinted(report, viewer.operatorName(), printed()).render());
     return file(report, "pdf", "application/pdf").entity(pdf).build();
   }
@@ -60,11 +60,11 @@ public class StatusPages {
   @Path("aircraft/{id}/status.csv")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response csv(@PathParam("id") UUID id, @Context UriInfo uri) {
-    StatusReport report = reports.of(viewer, id, asAt(Form.of(uri.getQueryParameters())));
+    StatusSheet report = reports.of(viewer, id, asAt(Form.of(uri.getQueryParameters())));
     return file(report, "csv", "text/csv;charset=UTF-8").entity(Csv.of(report.lines())).build();
   }
 
-  private static Response.ResponseBuilder file(StatusReport report, String kind, String type) {
+  private static Response.ResponseBuilder file(StatusSheet report, String kind, String type) {
     String name = report.sheet().registration() + "-status." + kind;
     return Response.ok()
         .type(type)

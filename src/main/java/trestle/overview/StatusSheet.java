@@ -8,9 +8,9 @@ import trestle.fleet.AircraftSheet;
  * The state of one aircraft's record in one view, in tables: what 14 CFR 91.417(a)(2) and M.A.305
  * ask to be kept and handed over. All in words, so that screen, paper and file say the same.
  */
-record StatusReport(AircraftSheet sheet, String asAt, List<Part> parts) {
+record StatusSheet(AircraftSheet sheet, String asAt, List<Part> parts) {
 
-  StatusReport {
+  StatusSheet {
     parts = List.copyOf(parts);
   }
 

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import trestle.directives.Judged;
+import trestle.directives.StatusReport;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Configuration;
 import trestle.fleet.Configurations;
@@ -27,7 +29,7 @@ import trestle.web.Viewer;
 
 /** Puts an aircraft's status report together, in any view. */
 @ApplicationScoped
-class StatusReports {
+class StatusSheets {
   private static final String NOT_KNOWN = "not known";
   private static final List<Counter> COUNTED = List.of(Counter.HOURS, Counter.LANDINGS);
 
@@ -35,14 +37,15 @@ class StatusReports {
   @Inject UsageLines usage;
   @Inject ComponentLines components;
   @Inject Configurations configurations;
+  @Inject StatusReport directives;
 
   @Reading
-  public StatusReport of(Viewer viewer, UUID aircraftId, AsAt asAt) {
+  public StatusSheet of(Viewer viewer, UUID aircraftId, AsAt asAt) {
     AircraftOverview overview = overviews.aircraft(viewer, aircraftId, asAt);
     View view = overviews.view(viewer, asAt);
     List<ComponentLine> fitted = fitted(viewer, aircraftId, view);
     InWords words = new InWords(overview.sheet().shownAs());
-    List<StatusReport.Part> parts = new ArrayList<>();
+    List<StatusSheet.Part> parts = new ArrayList<>();
     parts.add(totals(overview.sheet(), usage.of(viewer, aircraftId, view), words));
     parts.add(lives(overview));
     parts.add(sinceOverhaul(fitted, words));
@@ -52,12 +55,14 @@ class StatusReports {
             overview,
             row -> List.of("inspection", "service", "lubrication").contains(row.item().kind()),
             "No inspection is recorded."));
+    List<StatusReport.Row> judged = directives.of(viewer, overview.sheet(), view);
+    parts.add(directives(judged));
     parts.add(
         items(
-            "Directive status",
+            "Directives kept as requirements",
             overview,
-            row -> row.item().kind().equals("directive"),
-            "No directive is recorded."));
+            row -> row.item().kind().equals("directive") && !isAmong(judged, row),
+            "None beside those above."));
     parts.add(
         items(
             "Documents and other limits",
@@ -66,7 +71,7 @@ class StatusReports {
             "None is recorded."));
     parts.add(major(configurations.of(viewer, aircraftId, view)));
     parts.add(overruns(overview));
-    return new StatusReport(overview.sheet(), asAt.words(), parts);
+    return new StatusSheet(overview.sheet(), asAt.words(), parts);
   }
 
   private List<ComponentLine> fitted(Viewer viewer, UUID aircraftId, View view) {
@@ -77,7 +82,7 @@ class StatusReports {
         .toList();
   }
 
-  private static StatusReport.Part totals(AircraftSheet sheet, UsageLine line, InWords words) {
+  private static StatusSheet.Part totals(AircraftSheet sheet, UsageLine line, InWords words) {
     List<List<String>> rows = new ArrayList<>();
     Map<Counter, Long> known = line.total().toMap();
     Stream.concat(
@@ -93,7 +98,7 @@ class StatusReports {
                         known.containsKey(counter)
                             ? words.used(new Amount(known.get(counter), counter.unit()))
                             : NOT_KNOWN)));
-    return new StatusReport.Part(
+    return new StatusSheet.Part(
         "Total times",
         "Hours are " + sheet.basisWords() + ".",
         List.of("Counter", "Total"),
@@ -101,7 +106,7 @@ class StatusReports {
         NOT_KNOWN);
   }
 
-  private static StatusReport.Part lives(AircraftOverview overview) {
+  private static StatusSheet.Part lives(AircraftOverview overview) {
     List<List<String>> rows =
         overview.rows().stream()
             .filter(row -> row.item().kind().equals("life-limit"))
@@ -113,7 +118,7 @@ class StatusReports {
                         accumulated(row, overview),
                         row.left().isEmpty() ? row.state() : row.left()))
             .toList();
-    return new StatusReport.Part(
+    return new StatusSheet.Part(
         "Life-limited parts",
         "",
         List.of("Part", "Limit", "Accumulated", "Remaining"),
@@ -137,7 +142,7 @@ class StatusReports {
         .orElse(NOT_KNOWN);
   }
 
-  private static StatusReport.Part sinceOverhaul(List<ComponentLine> fitted, InWords words) {
+  private static StatusSheet.Part sinceOverhaul(List<ComponentLine> fitted, InWords words) {
     List<List<String>> rows =
         fitted.stream()
             .map(
@@ -149,7 +154,7 @@ class StatusReports {
                         hours(part.sinceOverhaul(Counter.HOURS), words),
                         hours(part.sinceFitted(Counter.HOURS), words)))
             .toList();
-    return new StatusReport.Part(
+    return new StatusSheet.Part(
         "Time since overhaul",
         "Of one that was never overhauled, time since overhaul is time since new.",
         List.of("Position", "Component", "Since new", "Since overhaul", "Since fitted"),
@@ -157,7 +162,7 @@ class StatusReports {
         "No component is fitted.");
   }
 
-  private static StatusReport.Part items(
+  private static StatusSheet.Part items(
       String title, AircraftOverview overview, Predicate<DueRow> asked, String nothing) {
     List<List<String>> rows =
         overview.rows().stream()
@@ -172,7 +177,7 @@ class StatusReports {
                         due(row),
                         row.left().isEmpty() ? row.state() : row.left()))
             .toList();
-    return new StatusReport.Part(
+    return new StatusSheet.Part(
         title,
         "",
         List.of("Item", "Source", "Rule", "Last done", "Next due", "Left"),
@@ -192,8 +197,43 @@ class StatusReports {
         .orElse("");
   }
 
-  private static StatusReport.Part major(Configuration configuration) {
-    return new StatusReport.Part(
+  private static StatusSheet.Part directives(List<StatusReport.Row> judged) {
+    List<List<String>> rows =
+        judged.stream()
+            .map(
+                row ->
+                    List.of(
+                        row.line().name(),
+                        row.line().directive().revision(),
+                        row.line().item().words(),
+                        state(row.line().judged()),
+                        row.method(),
+                        row.done(),
+                        row.next()))
+            .toList();
+    return new StatusSheet.Part(
+        "Directive status",
+        "Directives and bulletins entered here; of those that do not apply, the reason.",
+        List.of("Number", "Revision", "For", "State", "Method", "Done", "Next due"),
+        rows,
+        "No directive entered here is about its type or its parts.");
+  }
+
+  private static String state(Judged judged) {
+    String why = judged.why() == null || judged.why().isEmpty() ? "" : ": " + judged.why();
+    return judged.state().shown() + why;
+  }
+
+  private static boolean isAmong(List<StatusReport.Row> judged, DueRow row) {
+    return judged.stream()
+        .map(each -> each.line().judged().assessment())
+        .anyMatch(
+            assessment ->
+                assessment != null && row.requirementId().equals(assessment.requirementId()));
+  }
+
+  private static StatusSheet.Part major(Configuration configuration) {
+    return new StatusSheet.Part(
         "Major modifications and repairs",
         "",
         List.of("Code", "What it is", "Approval", "Form", "Since"),
@@ -211,7 +251,7 @@ class StatusReports {
   }
 
   /** What is past its limit now, and what was done too late the last time. */
-  private static StatusReport.Part overruns(AircraftOverview overview) {
+  private static StatusSheet.Part overruns(AircraftOverview overview) {
     List<List<String>> rows = new ArrayList<>();
     for (DueRow row : overview.rows()) {
       if (row.item().reckoning().spent()) {
@@ -221,7 +261,7 @@ class StatusReports {
         rows.add(List.of(row.title(), "Last done after its limit", done(row), ""));
       }
     }
-    return new StatusReport.Part(
+    return new StatusSheet.Part(
         "Overruns",
         "Work that was done, or is still to be done, after its limit with any tolerance; what was"
             + " flown meanwhile was flown past it.",
