@@ -20,6 +20,35 @@ class AbnormalEvent extends Filed {
   String words;
   UUID flightEntryId;
   String[] photos;
+  Boolean voided;
+
+  boolean isVoid() {
+    return voided != null;
+  }
+
+  void says(EventKind kind, String what) {
+    kindCode = kind.code();
+    kindName = kind.name();
+    inspection = kind.inspection();
+    words = what;
+  }
+
+  /** A row of the same event, which names this one as what it puts right. */
+  AbnormalEvent next(String why) {
+    AbnormalEvent row = new AbnormalEvent();
+    row.aircraftId = aircraftId;
+    row.entryId = entryId;
+    row.number = number;
+    row.kindCode = kindCode;
+    row.kindName = kindName;
+    row.inspection = inspection;
+    row.words = words;
+    row.flightEntryId = flightEntryId;
+    row.photos = photos;
+    row.happened(happenedAt(), happenedOn());
+    row.correct(id(), why);
+    return row;
+  }
 
   @Override
   public UUID ledgerAircraft() {

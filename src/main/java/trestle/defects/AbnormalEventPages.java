@@ -12,10 +12,10 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,21 +23,18 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
-import trestle.people.IdentityProof;
 import trestle.people.Members;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
-import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Shown;
-import trestle.web.Stale;
 import trestle.web.StatedMoment;
 import trestle.web.Upload;
 import trestle.web.Viewer;
 
-/** Abnormal events: reporting one, certifying the inspection it asks for. */
+/** Abnormal events: reporting one, and putting that right. */
 @Path("/")
 @RequestScoped
 public class AbnormalEventPages {
@@ -46,7 +43,6 @@ public class AbnormalEventPages {
   @Inject Photos photos;
   @Inject Fleet fleet;
   @Inject Members members;
-  @Inject IdentityProof identity;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -64,9 +60,10 @@ public class AbnormalEventPages {
       requireTypeSafeExpressions = false)
   record EventPage(
       AircraftSheet aircraft,
-      AbnormalEvents.Entry entry,
+      EventEntry entry,
       DefectWords words,
       boolean justFiled,
+      boolean mayReport,
       boolean mayCertify)
       implements TemplateInstance {}
 
@@ -74,8 +71,8 @@ public class AbnormalEventPages {
       basePath = "defects",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record EventInspected(
-      AircraftSheet aircraft, EventSheet event, List<Option> licences, String statement, Form form)
+  record EventCorrection(
+      AircraftSheet aircraft, EventSheet original, EventSheet now, List<Option> kinds, Form form)
       implements TemplateInstance {}
 
   @GET
@@ -98,91 +95,87 @@ public class AbnormalEventPages {
     UUID aircraftId = form.required("aircraft", "Aircraft").uuid();
     AircraftSheet aircraft =
         aircraftId == null ? null : fleet.sheet(viewer, aircraftId, View.EVERYTHING);
-    String kind =
-        form.required("kind", "What happened")
-            .choice(kinds.all(viewer).stream().map(EventKind::code).toList());
-    String words = form.required("words", "In your words").lines(DefectDraft.MOST_WORDS);
-    Instant at = StatedMoment.of(form, "Happened on", viewer, clock.instant());
-    if (form.isReady()) {
-      try {
-        List<PhotoDraft> pictures = photos.prepare(viewer, upload.files(Photos.FIELD));
-        UUID id =
-            events.report(
-                viewer,
-                aircraftId,
-                new AbnormalEvents.NewEvent(kind, words, at),
-                pictures,
-                null,
-                form.key());
-        return Answers.see("/abnormal-events/" + id + "?filed=1");
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, page(aircraft, form, true));
-      }
-    }
-    return Answers.again(form, page(aircraft, form, true));
+    AbnormalEvents.NewEvent asked = read(form, null);
+    return Answers.filing(
+        form,
+        () -> {
+          List<PhotoDraft> pictures = photos.prepare(viewer, upload.files(Photos.FIELD));
+          UUID id = events.report(viewer, aircraftId, asked, pictures, null, form.key());
+          return "/abnormal-events/" + id + "?filed=1";
+        },
+        () -> page(aircraft, form, true));
   }
 
   @GET
   @Path("abnormal-events/{id}")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response one(@PathParam("id") UUID id, @QueryParam("filed") String filed) {
-    AbnormalEvents.Entry entry = events.entry(viewer, id);
+    EventEntry entry = events.entry(viewer, id);
     return Answers.page(
         new EventPage(
             fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING),
             entry,
             new DefectWords(viewer, names(), Map.of()),
             filed != null,
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER),
             viewer.is(Role.ENGINEER)));
   }
 
   @GET
-  @Path("abnormal-events/{id}/inspection")
-  @RolesAllowed(Allow.ENGINEER)
-  public Response askInspection(@PathParam("id") UUID id) {
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
-    List<Option> licences = licences();
-    if (licences.size() == 1) {
-      form.with("licence", licences.get(0).value());
-    }
-    return Answers.page(inspection(events.entry(viewer, id), form));
+  @Path("abnormal-events/{id}/correction")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response askCorrection(@PathParam("id") UUID id) {
+    EventSheet now = events.entry(viewer, id).current();
+    Form form =
+        Form.blank()
+            .with("kind", now.kindCode())
+            .with("words", now.words())
+            .with("on", Shown.date(now.on()))
+            .with("time", Shown.time(now.at(), viewer.flightZone()));
+    return Answers.page(page(now, now, form));
   }
 
   @POST
-  @Path("abnormal-events/{id}/inspection")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @RolesAllowed(Allow.ENGINEER)
-  public Response certify(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    AbnormalEvents.Entry entry = events.entry(viewer, id);
-    Form form = Form.of(posted);
-    String found = form.required("found", "What was found").lines(4_000);
-    String data = form.required("data-reference", "Data").text(200);
-    Instant at = StatedMoment.of(form, "Done on", viewer, clock.instant());
-    String licence = form.required("licence", "Licence").text(60);
-    if (!form.resumed() && form.value("password").isEmpty()) {
-      form.fail("password", "Password must not be blank: it is how you sign.");
+  @Path("abnormal-events/{id}/correction")
+  @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
+  public Response correct(@PathParam("id") UUID id) {
+    EventSheet original = events.entry(viewer, id).row(id);
+    Upload upload = Upload.ofRequest();
+    Form form = Form.of(upload.fields());
+    AbnormalEvents.NewEvent asked = read(form, original);
+    String reason = form.required("reason", "Reason").text(500);
+    return Answers.filing(
+        form,
+        () -> {
+          List<PhotoDraft> more = photos.prepare(viewer, upload.files(Photos.FIELD));
+          events.correct(viewer, id, asked, more, reason, form.key());
+          return original.link();
+        },
+        () -> page(original, events.entry(viewer, id).current(), form));
+  }
+
+  /**
+   * @param original the row that is put right, or null; its kind may be chosen though it is no
+   *     longer on the list
+   */
+  private AbnormalEvents.NewEvent read(Form form, EventSheet original) {
+    String kind =
+        form.required("kind", "What happened")
+            .choice(kindOptions(original).stream().map(Option::value).toList());
+    String words = form.required("words", "In your words").lines(DefectDraft.MOST_WORDS);
+    Instant at = StatedMoment.of(form, "Happened on", viewer, clock.instant());
+    return form.isBad() ? null : new AbnormalEvents.NewEvent(kind, words, at);
+  }
+
+  private List<Option> kindOptions(EventSheet original) {
+    List<Option> options = new ArrayList<>();
+    kinds.all(viewer).forEach(kind -> options.add(new Option(kind.code(), kind.name())));
+    if (original != null
+        && options.stream().noneMatch(one -> one.value().equals(original.kindCode()))) {
+      options.add(new Option(original.kindCode(), original.kindName()));
     }
-    if (form.isReady()) {
-      try {
-        var proof = identity.prove(viewer, form.value("password"));
-        events.certify(
-            viewer,
-            proof,
-            entry.current().entryId(),
-            new AbnormalEvents.NewInspection(found, data, licence, at),
-            form.key());
-        return Answers.see(entry.current().link());
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, inspection(entry, form));
-      }
-    }
-    return Answers.again(form, inspection(entry, form));
+    return options;
   }
 
   private EventNew page(AircraftSheet aircraft, Form form, boolean again) {
@@ -191,24 +184,16 @@ public class AbnormalEventPages {
             .filter(one -> !one.retired())
             .map(one -> new Option(one.id().toString(), one.registration()))
             .toList();
-    List<Option> listed =
-        kinds.all(viewer).stream().map(kind -> new Option(kind.code(), kind.name())).toList();
-    return new EventNew(aircraft, all, listed, form, again);
+    return new EventNew(aircraft, all, kindOptions(null), form, again);
   }
 
-  private EventInspected inspection(AbnormalEvents.Entry entry, Form form) {
-    return new EventInspected(
-        fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING),
-        entry.current(),
-        licences(),
-        Certifying.INSPECTED,
+  private EventCorrection page(EventSheet original, EventSheet now, Form form) {
+    return new EventCorrection(
+        fleet.sheet(viewer, original.aircraftId(), View.EVERYTHING),
+        original,
+        now,
+        kindOptions(original),
         form);
-  }
-
-  private List<Option> licences() {
-    return members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())).stream()
-        .map(one -> new Option(one.number(), one.kind() + " " + one.number()))
-        .toList();
   }
 
   private Map<UUID, String> names() {

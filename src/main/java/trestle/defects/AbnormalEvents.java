@@ -6,13 +6,14 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
@@ -20,7 +21,6 @@ import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.Numbers;
 import trestle.ledger.View;
-import trestle.people.Members;
 import trestle.people.Proof;
 import trestle.signing.Signatures;
 import trestle.signing.Signer;
@@ -32,7 +32,10 @@ import trestle.web.Refusal;
 import trestle.web.Stale;
 import trestle.web.Viewer;
 
-/** Abnormal events: each holds its aircraft until the inspection it asks for is certified. */
+/**
+ * Abnormal events: each holds its aircraft until the inspection it asks for is certified ({@link
+ * EventInspections}). A report may be corrected; only an engineer takes an event away, and signs.
+ */
 @ApplicationScoped
 public class AbnormalEvents {
   private static final String NUMBERS = "abnormal-event";
@@ -40,7 +43,6 @@ public class AbnormalEvents {
   @Inject DefectRepository repository;
   @Inject EventKinds kinds;
   @Inject Photos photos;
-  @Inject Members members;
   @Inject Revisions revisions;
   @Inject Numbers numbers;
   @Inject Signatures signatures;
@@ -60,40 +62,6 @@ public class AbnormalEvents {
     }
   }
 
-  /** The inspection, certified. */
-  public record NewInspection(
-      String found, String dataReference, String licenceNumber, Instant at) {
-    public NewInspection {
-      found = found == null ? "" : found.strip();
-      dataReference = dataReference == null ? "" : dataReference.strip();
-      licenceNumber = licenceNumber == null ? "" : licenceNumber.strip();
-    }
-  }
-
-  /** An inspection as filed. */
-  public record InspectionSheet(
-      UUID id,
-      UUID eventEntryId,
-      String found,
-      String dataReference,
-      String licenceNumber,
-      String licenceKind,
-      LocalDate on,
-      long ledgerSeq,
-      Instant recordedAt,
-      UUID recordedBy) {}
-
-  /** An event with its rows as filed, and its inspection or null. */
-  public record Entry(List<EventSheet> rows, InspectionSheet inspection) {
-    public EventSheet current() {
-      return rows.get(rows.size() - 1);
-    }
-
-    public boolean isOpen() {
-      return inspection == null;
-    }
-  }
-
   /** The events of each aircraft that wait for their inspection in a view. */
   @Reading
   public Map<UUID, List<EventSheet>> open(Viewer viewer, Collection<UUID> aircraftIds, View view) {
@@ -108,27 +76,44 @@ public class AbnormalEvents {
 
   /** All events of an aircraft, the latest first. */
   @Reading
-  public List<Entry> of(Viewer viewer, UUID aircraftId, View view) {
+  public List<EventEntry> of(Viewer viewer, UUID aircraftId, View view) {
     List<AbnormalEvent> rows = repository.events(aircraftId, view);
-    Map<UUID, InspectionSheet> inspections =
+    Map<UUID, List<InspectionSheet>> inspections =
         inspections(rows.stream().map(row -> row.entryId).toList(), view);
     return rows.stream()
-        .map(row -> new Entry(List.of(EventSheet.of(row)), inspections.get(row.entryId)))
+        .map(
+            row ->
+                new EventEntry(
+                    List.of(EventSheet.of(row)), inspections.getOrDefault(row.entryId, List.of())))
         .toList();
   }
 
   /**
+   * The event of which a row is part, whether that row still counts or not.
+   *
    * @throws NotHere when the operator has no such event
    */
   @Reading
-  public Entry entry(Viewer viewer, UUID id) {
-    AbnormalEvent row =
+  public EventEntry entry(Viewer viewer, UUID rowId) {
+    UUID entryId = one(rowId).entryId;
+    return new EventEntry(
+        repository.eventRows(entryId).stream().map(EventSheet::of).toList(),
+        inspections(List.of(entryId), View.EVERYTHING).getOrDefault(entryId, List.of()));
+  }
+
+  /**
+   * The event that an inspection is of.
+   *
+   * @throws NotHere when the operator has no such inspection
+   */
+  @Reading
+  public EventEntry inspected(Viewer viewer, UUID inspectionId) {
+    return entry(
+        viewer,
         repository
-            .row(AbnormalEvent.class, id)
-            .orElseThrow(() -> new NotHere("There is no such event here."));
-    return new Entry(
-        repository.eventRows(row.entryId).stream().map(EventSheet::of).toList(),
-        inspections(List.of(row.entryId), View.EVERYTHING).get(row.entryId));
+            .row(EventInspection.class, inspectionId)
+            .orElseThrow(() -> new NotHere("There is no such inspection here."))
+            .eventEntryId);
   }
 
   /** Files an event: it holds the aircraft from here on. The same form is filed once. */
@@ -150,10 +135,7 @@ public class AbnormalEvents {
     AbnormalEvent row = new AbnormalEvent();
     row.aircraftId = aircraftId;
     row.entryId = row.id();
-    row.kindCode = kind.code();
-    row.kindName = kind.name();
-    row.inspection = kind.inspection();
-    row.words = asked.words();
+    row.says(kind, asked.words());
     row.flightEntryId = flightEntryId;
     row.photos = photos.keep(viewer, pictures).toArray(String[]::new);
     row.happened(asked.at(), viewer.dateOf(asked.at()));
@@ -164,41 +146,75 @@ public class AbnormalEvents {
   }
 
   /**
-   * Certifies the inspection that an event asks for; the event then holds the aircraft no longer.
+   * Says what a report should have said; the original is kept and shown. What it was can't change
+   * once its inspection is certified: another event asks for another inspection.
    *
-   * @throws Stale when somebody has certified it already
+   * @param rowId the row to replace; refused as stale when it has been replaced already
    */
   @Filing
-  public UUID certify(Viewer viewer, Proof proof, UUID entryId, NewInspection asked, UUID formKey) {
-    Entry entry = entry(viewer, entryId);
-    EventSheet event = entry.current();
-    revisions.bump(viewer, event.aircraftId());
-    EventInspection row = inspection(viewer, event, asked);
+  public UUID correct(
+      Viewer viewer,
+      UUID rowId,
+      NewEvent asked,
+      List<PhotoDraft> more,
+      String reason,
+      UUID formKey) {
+    AbnormalEvent original = one(rowId);
+    revisions.bump(viewer, original.aircraftId);
+    Certifying.reasonNeeded(reason);
+    refuseWords(asked);
+    Optional<AbnormalEvent> before = repository.ofForm(AbnormalEvent.class, formKey);
+    if (before.isPresent()) {
+      return again(before.get(), original.aircraftId, asked);
+    }
+    stillStands(original);
+    boolean otherKind = !original.kindCode.equals(asked.kindCode());
+    if (otherKind && entry(viewer, rowId).inspection() != null) {
+      throw new Refusal(
+          "kind",
+          "What happened stays “"
+              + original.kindName
+              + "”: its inspection is certified. Report the other event as one of its own.");
+    }
+    AbnormalEvent row = original.next(reason.strip());
+    if (otherKind) {
+      row.says(kinds.find(viewer, asked.kindCode()), asked.words());
+    }
+    row.words = asked.words();
+    Set<String> pictures = new LinkedHashSet<>(List.of(original.photos));
+    pictures.addAll(photos.keep(viewer, more));
+    row.photos = pictures.toArray(String[]::new);
+    row.happened(asked.at(), viewer.dateOf(asked.at()));
     row.fromForm(formKey);
-    Optional<EventInspection> before = repository.ofForm(EventInspection.class, formKey);
-    if (before.isPresent() && before.get().eventEntryId.equals(event.entryId())) {
-      return before.get().id();
-    }
-    if (!repository.inspections(List.of(event.entryId()), View.EVERYTHING).isEmpty()) {
-      throw new Stale("This inspection was certified since you opened this form.");
-    }
-    sign(viewer, proof, event, row);
-    return row.id();
+    ledger.file(act(viewer), row);
+    return row.entryId;
   }
 
-  private void sign(Viewer viewer, Proof proof, EventSheet event, EventInspection row) {
+  /** Takes an event away that should not have been filed: it holds the aircraft no longer. */
+  @Filing
+  public UUID takeAway(Viewer viewer, Proof proof, UUID rowId, TakingAway asked, UUID formKey) {
+    AbnormalEvent original = one(rowId);
+    revisions.bump(viewer, original.aircraftId);
+    Optional<AbnormalEvent> before = repository.ofForm(AbnormalEvent.class, formKey);
+    if (before.isPresent()) {
+      return before.get().entryId;
+    }
+    Certifying.reasonNeeded(asked.reason());
+    stillStands(original);
+    AbnormalEvent row = original.next(asked.reason());
+    row.voided = true;
+    row.fromForm(formKey);
     ObjectNode shown = JsonNodeFactory.instance.objectNode();
     shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
-    shown.put("event", event.kindName() + ", " + event.on());
-    shown.put("inspection", event.inspection());
-    shown.put("found", row.found);
-    shown.put("data-reference", row.dataReference);
-    shown.put("on", row.happenedOn().toString());
+    shown.put("event", row.kindName + ", " + row.happenedOn());
+    shown.put("words", row.words);
+    shown.put("reason", row.reason());
     signatures.file(
         viewer,
         proof,
-        Signer.engineer(row.licenceNumber),
-        List.of(Signing.of(row, Certifying.INSPECTED, shown)));
+        Signer.engineer(asked.licenceNumber()),
+        List.of(Signing.of(row, Certifying.TAKEN_AWAY, shown)));
+    return row.entryId;
   }
 
   private void refuseWords(NewEvent asked) {
@@ -207,6 +223,12 @@ public class AbnormalEvents {
     }
     if (asked.at().isAfter(clock.instant())) {
       throw new Refusal("on", "The day it happened must not be in the future.");
+    }
+  }
+
+  private void stillStands(AbnormalEvent original) {
+    if (original.isVoid() || repository.isCorrected(AbnormalEvent.class, original.id())) {
+      throw new Stale("Someone has corrected this event since you opened this form.");
     }
   }
 
@@ -221,55 +243,22 @@ public class AbnormalEvents {
     return before.entryId;
   }
 
-  private EventInspection inspection(Viewer viewer, EventSheet event, NewInspection asked) {
-    if (asked.found().isEmpty() || asked.found().length() > 4_000) {
-      throw new Refusal("found", "What was found must be said, in at most 4,000 characters.");
-    }
-    if (asked.dataReference().isEmpty() || asked.dataReference().length() > 200) {
-      throw new Refusal(
-          "data-reference", "Data must name the approved data it was done to, in 200 characters.");
-    }
-    if (asked.at().isAfter(clock.instant())) {
-      throw new Refusal("on", "The day it was done must not be in the future.");
-    }
-    if (viewer.dateOf(asked.at()).isBefore(event.on())) {
-      throw new Refusal("on", "The day it was done must not be before the event.");
-    }
-    Members.LicenceLine licence =
-        Certifying.licence(members, viewer, asked.licenceNumber(), viewer.dateOf(asked.at()));
-    EventInspection row = new EventInspection();
-    row.aircraftId = event.aircraftId();
-    row.eventEntryId = event.entryId();
-    row.found = asked.found();
-    row.dataReference = asked.dataReference();
-    row.licenceNumber = licence.number();
-    row.licenceKind = licence.kind();
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
-    return row;
-  }
-
-  private Map<UUID, InspectionSheet> inspections(List<UUID> entryIds, View view) {
-    Map<UUID, InspectionSheet> sheets = new HashMap<>();
+  private Map<UUID, List<InspectionSheet>> inspections(List<UUID> entryIds, View view) {
+    Map<UUID, List<InspectionSheet>> sheets = new HashMap<>();
     if (!entryIds.isEmpty()) {
-      repository
-          .inspections(entryIds, view)
-          .forEach(row -> sheets.put(row.eventEntryId, sheet(row)));
+      for (EventInspection row : repository.inspections(entryIds, view)) {
+        sheets
+            .computeIfAbsent(row.eventEntryId, id -> new ArrayList<>())
+            .add(InspectionSheet.of(row));
+      }
     }
     return sheets;
   }
 
-  private static InspectionSheet sheet(EventInspection row) {
-    return new InspectionSheet(
-        row.id(),
-        row.eventEntryId,
-        row.found,
-        row.dataReference,
-        row.licenceNumber,
-        row.licenceKind,
-        row.happenedOn(),
-        row.ledgerSeq(),
-        row.recordedAt(),
-        row.recordedBy());
+  private AbnormalEvent one(UUID rowId) {
+    return repository
+        .row(AbnormalEvent.class, rowId)
+        .orElseThrow(() -> new NotHere("There is no such event here."));
   }
 
   private Act act(Viewer viewer) {

@@ -23,8 +23,6 @@ import trestle.ledger.View;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
-import trestle.web.Refusal;
-import trestle.web.Stale;
 import trestle.web.Upload;
 import trestle.web.Viewer;
 
@@ -45,12 +43,7 @@ public class CorrectionPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record DefectCorrection(
-      AircraftSheet aircraft,
-      DefectSheet original,
-      DefectSheet now,
-      DefectForm f,
-      Form form,
-      boolean stale)
+      AircraftSheet aircraft, DefectSheet original, DefectSheet now, DefectForm f, Form form)
       implements TemplateInstance {}
 
   @GET
@@ -58,7 +51,7 @@ public class CorrectionPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
   public Response ask(@PathParam("id") UUID id) {
     DefectBook.Entry entry = book.entry(viewer, id);
-    return Answers.page(page(entry.current(), entry, DefectForm.filled(entry.current()), false));
+    return Answers.page(page(entry.current(), entry, DefectForm.filled(entry.current())));
   }
 
   @POST
@@ -75,31 +68,24 @@ public class CorrectionPages {
         new DefectForm(form, viewer, clock.instant(), fitted(original.aircraftId()))
             .read(original.defect().discoveredAt());
     String reason = form.required("reason", "Reason").text(500);
-    if (form.isReady()) {
-      try {
-        List<PhotoDraft> more = photos.prepare(viewer, upload.files(Photos.FIELD));
-        Defects.Reported filed = defects.correct(viewer, id, draft, more, reason, form.key());
-        return Answers.see("/defects/" + filed.entryId());
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, page(original, book.entry(viewer, id), form, true));
-      }
-    }
-    return Answers.again(form, page(original, entry, form, false));
+    return Answers.filing(
+        form,
+        () -> {
+          List<PhotoDraft> more = photos.prepare(viewer, upload.files(Photos.FIELD));
+          return "/defects/"
+              + defects.correct(viewer, id, draft, more, reason, form.key()).entryId();
+        },
+        () -> page(original, book.entry(viewer, id), form));
   }
 
-  private DefectCorrection page(
-      DefectSheet original, DefectBook.Entry entry, Form form, boolean stale) {
+  private DefectCorrection page(DefectSheet original, DefectBook.Entry entry, Form form) {
     List<Fitting> fitted = fitted(original.aircraftId());
     return new DefectCorrection(
         fleet.sheet(viewer, original.aircraftId(), View.EVERYTHING),
         original,
         entry.current(),
         new DefectForm(form, viewer, clock.instant(), fitted),
-        form,
-        stale);
+        form);
   }
 
   private List<Fitting> fitted(UUID aircraftId) {

@@ -28,7 +28,7 @@ public class DefectBook {
    * A defect with all its rows.
    *
    * @param rows as filed, the first report first; the last is what counts
-   * @param done what was done about it, rows as filed; none while it is open
+   * @param done what was done about it, rows as filed; what was taken away again too
    * @param line how it stands while it is open, else null
    */
   public record Entry(List<DefectSheet> rows, List<RectificationSheet> done, DefectLine line) {
@@ -37,10 +37,15 @@ public class DefectBook {
     }
 
     public boolean isOpen() {
-      return done.isEmpty();
+      return rectification() == null;
     }
 
-    /** What was done, the row that counts first. */
+    /** One row of what was done. */
+    RectificationSheet done(UUID rowId) {
+      return done.stream().filter(row -> row.id().equals(rowId)).findFirst().orElseThrow();
+    }
+
+    /** What was done, the latest row first. */
     public List<RectificationSheet> doneLatestFirst() {
       List<RectificationSheet> reversed = new ArrayList<>(done);
       Collections.reverse(reversed);
@@ -49,7 +54,13 @@ public class DefectBook {
 
     /** What was done, as it now stands; null while it is open. */
     public RectificationSheet rectification() {
-      return done.isEmpty() ? null : done.get(done.size() - 1);
+      return standing(done);
+    }
+
+    /** The row that counts: the last one, unless it takes away what was filed before. */
+    private static RectificationSheet standing(List<RectificationSheet> done) {
+      RectificationSheet last = done.isEmpty() ? null : done.get(done.size() - 1);
+      return last == null || last.voided() ? null : last;
     }
   }
 
@@ -156,7 +167,8 @@ public class DefectBook {
       Viewer viewer, Map<UUID, List<DefectSheet>> rows, Map<UUID, List<RectificationSheet>> done) {
     List<UUID> aircraft =
         rows.values().stream()
-            .filter(list -> !done.containsKey(list.get(0).entryId()))
+            .filter(
+                list -> Entry.standing(done.getOrDefault(list.get(0).entryId(), List.of())) == null)
             .map(list -> list.get(0).aircraftId())
             .distinct()
             .toList();

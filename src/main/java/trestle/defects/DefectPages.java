@@ -96,7 +96,7 @@ public class DefectPages {
       AircraftSheet aircraft,
       List<DefectWords.Row> open,
       List<DefectWords.Row> rectified,
-      List<AbnormalEvents.Entry> events,
+      List<EventEntry> events,
       Pager pager,
       boolean mayReport)
       implements TemplateInstance {}
@@ -116,6 +116,7 @@ public class DefectPages {
       boolean mayReport,
       boolean mayWork,
       boolean mayFollow,
+      boolean mayTranscribe,
       boolean mayDefer)
       implements TemplateInstance {}
 
@@ -193,6 +194,7 @@ public class DefectPages {
             filed != null,
             mayReport(),
             viewer.is(Role.ENGINEER),
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER),
             viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER),
             viewer.isAny(Role.ENGINEER, Role.PILOT)));
   }

@@ -17,12 +17,12 @@ class DefectRepository {
   private static final String RECTIFIED =
       "exists (select 1 from Rectification c where c.defectEntryId = d.entryId and "
           + current("Rectification", "c")
-          + ")";
+          + " and c.voided is null)";
 
   private static final String INSPECTED =
       "exists (select 1 from EventInspection c where c.eventEntryId = d.entryId and "
           + current("EventInspection", "c")
-          + ")";
+          + " and c.voided is null)";
 
   @Inject EntityManager entities;
 
@@ -132,14 +132,12 @@ class DefectRepository {
 
   /** All rows that say what was done about these defects, in the order of filing. */
   List<Rectification> rectifications(Collection<UUID> defectEntryIds, View view) {
-    return entities
-        .createQuery(
+    return inView(
             "from Rectification r where r.defectEntryId in :ids and r.ledgerSeq <= :known"
                 + " and r.happenedOn <= :upTo order by r.ledgerSeq",
-            Rectification.class)
+            Rectification.class,
+            view)
         .setParameter("ids", defectEntryIds)
-        .setParameter("known", view.knownBound())
-        .setParameter("upTo", view.upTo())
         .getResultList();
   }
 
@@ -157,7 +155,7 @@ class DefectRepository {
     return inView(
             "from AbnormalEvent d where d.aircraftId in :ids and "
                 + current("AbnormalEvent", "d")
-                + " and not "
+                + " and d.voided is null and not "
                 + INSPECTED
                 + " order by d.happenedAt",
             AbnormalEvent.class,
@@ -185,10 +183,11 @@ class DefectRepository {
         .getResultList();
   }
 
+  /** All rows of what was certified on these events, in the order of filing. */
   List<EventInspection> inspections(Collection<UUID> eventEntryIds, View view) {
     return inView(
-            "from EventInspection i where i.eventEntryId in :ids and "
-                + current("EventInspection", "i"),
+            "from EventInspection i where i.eventEntryId in :ids and i.ledgerSeq <= :known"
+                + " and i.happenedOn <= :upTo order by i.ledgerSeq",
             EventInspection.class,
             view)
         .setParameter("ids", eventEntryIds)

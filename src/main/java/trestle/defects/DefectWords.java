@@ -83,7 +83,7 @@ public final class DefectWords {
         Chapters.label(now.chapter()),
         Shown.date(now.foundOn()),
         "",
-        done == null ? "" : done.done(),
+        done == null ? "" : done.marked(),
         "",
         done == null ? "" : Shown.date(done.on()),
         "");

@@ -1,10 +1,7 @@
 package trestle.defects;
 
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,17 +10,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.Components;
-import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.Numbers;
 import trestle.ledger.View;
-import trestle.people.Members;
-import trestle.people.Proof;
-import trestle.signing.Signatures;
-import trestle.signing.Signer;
-import trestle.signing.Signing;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Refusal;
@@ -31,8 +22,8 @@ import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /**
- * Reporting defects, putting reports right, and closing them by what was done. A defect keeps its
- * number and the moment it was found for ever, and can't be declared void: it is rectified.
+ * Reporting defects, and putting reports right. A defect keeps its number and the moment it was
+ * found for ever, and can't be declared void: it is rectified ({@link Rectifications}).
  */
 @ApplicationScoped
 public class Defects {
@@ -41,32 +32,13 @@ public class Defects {
   @Inject DefectRepository repository;
   @Inject Photos photos;
   @Inject Components components;
-  @Inject Members members;
   @Inject Revisions revisions;
   @Inject Numbers numbers;
-  @Inject Signatures signatures;
-  @Inject Fleet fleet;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
 
   /** What was filed. */
   public record Reported(UUID entryId, UUID id, long number, long ledgerSeq) {}
-
-  /**
-   * What an engineer did.
-   *
-   * @param dataReference the approved data it was done to
-   * @param licenceNumber of the engineer, good on that day
-   * @param at when it was done
-   */
-  public record NewRectification(
-      String done, String dataReference, String licenceNumber, Instant at) {
-    public NewRectification {
-      done = done == null ? "" : done.strip();
-      dataReference = dataReference == null ? "" : dataReference.strip();
-      licenceNumber = licenceNumber == null ? "" : licenceNumber.strip();
-    }
-  }
 
   /**
    * Files a defect. "Must not fly" holds the aircraft from here on.
@@ -118,7 +90,7 @@ public class Defects {
     Defect original =
         repository.row(Defect.class, rowId).orElseThrow(() -> new NotHere("No such defect here."));
     revisions.bump(viewer, original.aircraftId);
-    reasonNeeded(reason);
+    Certifying.reasonNeeded(reason);
     refuse(draft.faults(clock.instant()));
     Defect row = corrected(viewer, original, draft, more, reason);
     row.fromForm(formKey);
@@ -137,107 +109,6 @@ public class Defects {
     }
     knowsComponent(viewer, draft);
     return filed(viewer, row);
-  }
-
-  /**
-   * Closes a defect by what an engineer did about it, and signs for it.
-   *
-   * @throws Refusal without what was done, its data, or a licence good that day
-   * @throws Stale when somebody has closed it already
-   */
-  @Filing
-  public UUID rectify(
-      Viewer viewer, Proof proof, UUID entryId, NewRectification asked, UUID formKey) {
-    DefectSheet defect = current(entryId);
-    revisions.bump(viewer, defect.aircraftId());
-    Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
-    Rectification row = rectification(viewer, defect, asked);
-    row.fromForm(formKey);
-    if (before.isPresent()) {
-      return againRectified(before.get(), row);
-    }
-    if (!repository.rectifications(List.of(entryId), View.EVERYTHING).isEmpty()) {
-      throw new Stale(
-          "Defect "
-              + defect.no()
-              + " was rectified since you opened this form. Nothing was filed.");
-    }
-    sign(viewer, proof, defect, row);
-    return row.id();
-  }
-
-  /**
-   * A rectification as old papers tell it.
-   *
-   * @param transcribedFrom which paper, and where on it
-   * @param signedBy whose signature it bears
-   */
-  public record OldRectification(
-      String done, String dataReference, String transcribedFrom, String signedBy, Instant at) {}
-
-  /** Closes a defect by what old papers say was done: copied, not certified. */
-  @Filing
-  public UUID transcribe(Viewer viewer, UUID entryId, OldRectification old) {
-    DefectSheet defect = current(entryId);
-    revisions.bump(viewer, defect.aircraftId());
-    if (old.done().isBlank() || old.transcribedFrom().isBlank()) {
-      throw new Refusal("transcribed-from", "Say what was done, and on which paper it stands.");
-    }
-    if (!repository.rectifications(List.of(entryId), View.EVERYTHING).isEmpty()) {
-      throw new Stale("Defect " + defect.no() + " was rectified already. Nothing was filed.");
-    }
-    Rectification row = new Rectification();
-    row.aircraftId = defect.aircraftId();
-    row.defectEntryId = entryId;
-    row.done = old.done().strip();
-    row.dataReference = old.dataReference();
-    row.licenceNumber = "";
-    row.licenceKind = "";
-    row.transcribedFrom = old.transcribedFrom().strip();
-    row.signedBy = old.signedBy();
-    row.happened(old.at(), viewer.dateOf(old.at()));
-    ledger.file(act(viewer), row);
-    return row.id();
-  }
-
-  /** Says what a rectification should have said; the original is kept and shown. */
-  @Filing
-  public UUID correctRectification(
-      Viewer viewer, Proof proof, UUID rowId, NewRectification asked, String reason, UUID formKey) {
-    Rectification original =
-        repository
-            .row(Rectification.class, rowId)
-            .orElseThrow(() -> new NotHere("There is no such rectification here."));
-    DefectSheet defect = current(original.defectEntryId);
-    revisions.bump(viewer, defect.aircraftId());
-    reasonNeeded(reason);
-    Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
-    Rectification row = rectification(viewer, defect, asked);
-    row.correct(rowId, reason.strip());
-    row.fromForm(formKey);
-    if (before.isPresent()) {
-      return againRectified(before.get(), row);
-    }
-    if (repository.isCorrected(Rectification.class, rowId)) {
-      throw new Stale("Someone has corrected this rectification since you opened this form.");
-    }
-    sign(viewer, proof, defect, row);
-    return row.id();
-  }
-
-  private void sign(Viewer viewer, Proof proof, DefectSheet defect, Rectification row) {
-    ObjectNode shown = JsonNodeFactory.instance.objectNode();
-    shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
-    shown.put("defect", defect.no());
-    shown.put("words", defect.defect().words());
-    shown.put("done", row.done);
-    shown.put("data-reference", row.dataReference);
-    shown.put("on", row.happenedOn().toString());
-    signatures.file(
-        viewer,
-        proof,
-        Signer.engineer(row.licenceNumber),
-        List.of(Signing.of(row, Certifying.RECTIFIED, shown)));
   }
 
   private Defect corrected(
@@ -275,54 +146,6 @@ public class Defects {
     return reported(before);
   }
 
-  private static UUID againRectified(Rectification before, Rectification now) {
-    boolean same =
-        before.defectEntryId.equals(now.defectEntryId)
-            && before.done.equals(now.done)
-            && before.dataReference.equals(now.dataReference)
-            && before.licenceNumber.equals(now.licenceNumber)
-            && before.happenedOn().equals(now.happenedOn());
-    if (!same) {
-      throw new Stale("This form has filed a rectification already, with other content.");
-    }
-    return before.id();
-  }
-
-  private Rectification rectification(Viewer viewer, DefectSheet defect, NewRectification asked) {
-    if (asked.done().isEmpty() || asked.done().length() > 4_000) {
-      throw new Refusal("done", "What was done must be said, in at most 4,000 characters.");
-    }
-    if (asked.dataReference().isEmpty() || asked.dataReference().length() > 200) {
-      throw new Refusal(
-          "data-reference", "Data must name the approved data it was done to, in 200 characters.");
-    }
-    if (asked.at().isAfter(clock.instant())) {
-      throw new Refusal("on", "The day it was done must not be in the future.");
-    }
-    if (viewer.dateOf(asked.at()).isBefore(defect.foundOn())) {
-      throw new Refusal("on", "The day it was done must not be before the defect was found.");
-    }
-    Members.LicenceLine licence =
-        Certifying.licence(members, viewer, asked.licenceNumber(), viewer.dateOf(asked.at()));
-    Rectification row = new Rectification();
-    row.aircraftId = defect.aircraftId();
-    row.defectEntryId = defect.entryId();
-    row.done = asked.done();
-    row.dataReference = asked.dataReference();
-    row.licenceNumber = licence.number();
-    row.licenceKind = licence.kind();
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
-    return row;
-  }
-
-  private DefectSheet current(UUID entryId) {
-    List<Defect> rows = repository.entries(List.of(entryId), View.EVERYTHING);
-    if (rows.isEmpty()) {
-      throw new NotHere("There is no such defect here.");
-    }
-    return DefectSheet.of(rows.get(rows.size() - 1));
-  }
-
   private void knowsComponent(Viewer viewer, DefectDraft draft) {
     if (draft.componentId() != null
         && !components
@@ -339,12 +162,6 @@ public class Defects {
 
   private static Reported reported(Defect row) {
     return new Reported(row.entryId, row.id(), row.number, row.ledgerSeq());
-  }
-
-  private static void reasonNeeded(String reason) {
-    if (reason == null || reason.isBlank()) {
-      throw new Refusal("reason", "Reason is needed: say why it changes.");
-    }
   }
 
   private static void refuse(List<Refusal.Reason> faults) {

@@ -25,17 +25,13 @@ final class DeferralCheck {
   private final DeferralClock counts;
   private final List<Refusal.Reason> reasons = new ArrayList<>();
 
-  DeferralCheck(
-      Viewer viewer,
-      DefectSheet defect,
-      NewDeferral asked,
-      RuleProfile profile,
-      DeferralClock counts) {
+  DeferralCheck(Viewer viewer, DefectSheet defect, NewDeferral asked, RuleProfile profile) {
     this.viewer = viewer;
     this.defect = defect;
     this.asked = asked;
     this.profile = profile;
-    this.counts = counts;
+    this.counts =
+        new DeferralClock(viewer.zone(), profile.clockBase() == RuleProfile.ClockBase.UTC);
   }
 
   /** The day in the time base on which the defect was first written up. */
@@ -56,6 +52,24 @@ final class DeferralCheck {
     return asked.listed().unit() == DeferralUnit.DAYS
         ? DeferralClock.lastDay(discoveredOn(), asked.listed().amount().intValue())
         : null;
+  }
+
+  boolean inUtc() {
+    return counts.inUtc();
+  }
+
+  String profileName() {
+    return profile.name();
+  }
+
+  /** Whether it is said from which paper it is copied, and under which licence it was decided. */
+  void paper(OldPaper paper) {
+    filled("transcribed-from", "Copied from", paper.transcribedFrom(), 200);
+    most("signed-by", "Signed by", paper.signedBy(), 120);
+    most("licence", "Licence on the papers", asked.licenceNumber(), 60);
+    if (asked.by() == Role.ENGINEER && asked.licenceNumber().isBlank()) {
+      refuse("licence", "Licence on the papers is needed: an engineer deferred it.");
+    }
   }
 
   /** Whether the profile lets the viewer defer by this route at all. */
@@ -103,7 +117,6 @@ final class DeferralCheck {
     }
     conditions(asked.conditions());
     throwIfAny();
-    notRunOut();
   }
 
   private void listed(NewDeferral.Listed listed) {
@@ -163,7 +176,8 @@ final class DeferralCheck {
     }
   }
 
-  private void notRunOut() {
+  /** Whether its days have not gone by already. */
+  void notRunOut() {
     LocalDate last = lastDay();
     if (last != null && !asked.at().isBefore(counts.runsOutAt(last).toInstant())) {
       throw new Refusal(

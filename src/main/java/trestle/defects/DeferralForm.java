@@ -20,12 +20,14 @@ import trestle.web.Viewer;
 /**
  * What a person fills in to defer a defect; the fields are those of one route.
  *
+ * @param old copied from old papers: who deferred it stands there, and nobody signs
  * @param inspections those that a deferral without a list may be due with
  * @param licences the viewer's own
  */
 record DeferralForm(
     Form form,
     Route route,
+    boolean old,
     Viewer viewer,
     Instant now,
     List<DueItem> inspections,
@@ -50,6 +52,8 @@ record DeferralForm(
             .with("placard-place", conditions.placardPlace())
             .with("m-procedure", conditions.maintenanceProcedure())
             .with("o-procedure", conditions.operationsProcedure())
+            .with("transcribed-from", deferral.transcribedFrom())
+            .with("signed-by", deferral.signedBy())
             .with("on", deferral.on());
     if (deferral.unlisted() != null) {
       form.with("made-safe", deferral.unlisted().madeSafe())
@@ -82,10 +86,14 @@ record DeferralForm(
             text("placard-place", "Its place", 120),
             text("m-procedure", "(M) procedure", 200),
             text("o-procedure", "(O) procedure", 200));
-    String by = form.required("by", "You defer").choice(bys().stream().map(Option::value).toList());
+    String by =
+        form.required("by", old ? "Deferred by" : "You defer")
+            .choice(bys().stream().map(Option::value).toList());
     String licence =
-        form.optional("licence", "Licence")
-            .choice(licences.stream().map(LicenceLine::number).toList());
+        old
+            ? form.optional("licence", "Licence on the papers").text(60)
+            : form.optional("licence", "Licence")
+                .choice(licences.stream().map(LicenceLine::number).toList());
     Instant at = StatedMoment.of(form, "Deferred on", viewer, now);
     if (form.isBad()) {
       return null;
@@ -98,6 +106,13 @@ record DeferralForm(
         listed,
         unlisted,
         conditions);
+  }
+
+  /** The papers it is copied from, or null; the form then has the sentences. */
+  OldPaper paper() {
+    String from = form.required("transcribed-from", "Copied from").text(200);
+    String signedBy = form.optional("signed-by", "Signed by").text(120);
+    return form.isBad() ? null : new OldPaper(from, signedBy);
   }
 
   private NewDeferral.Listed listed() {
@@ -188,6 +203,9 @@ record DeferralForm(
   }
 
   public List<Option> bys() {
+    if (old) {
+      return List.of(new Option("engineer", "An engineer"), new Option("pilot", "A pilot"));
+    }
     List<Option> bys = new ArrayList<>();
     if (viewer.is(Role.ENGINEER)) {
       bys.add(new Option("engineer", "As an engineer"));

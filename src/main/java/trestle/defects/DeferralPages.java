@@ -14,7 +14,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
@@ -34,19 +33,14 @@ import trestle.profiles.RuleProfiles;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
-import trestle.web.Refusal;
 import trestle.web.Role;
-import trestle.web.Shown;
-import trestle.web.Stale;
-import trestle.web.StatedMoment;
 import trestle.web.Viewer;
 
-/** Deferring a defect, putting that right, extending it, and what stands. */
+/** Deferring a defect, copying a deferral from old papers, putting either right, what stands. */
 @Path("/")
 @RequestScoped
 public class DeferralPages {
   @Inject Deferrals deferrals;
-  @Inject DeferralExtensions extensions;
   @Inject DefectBook book;
   @Inject RuleProfiles profiles;
   @Inject Fleet fleet;
@@ -56,7 +50,7 @@ public class DeferralPages {
   @Inject Viewer viewer;
 
   /**
-   * @param corrects the deferral that is put right, or null
+   * @param corrects whether a deferral is put right
    * @param other the other route where it is open to the viewer too, or null
    * @param refused why this route is not open to the viewer, or ""
    */
@@ -69,7 +63,8 @@ public class DeferralPages {
       DefectSheet defect,
       DeferralForm f,
       Form form,
-      UUID corrects,
+      boolean corrects,
+      String action,
       String other,
       String refused,
       RuleProfile profile,
@@ -92,28 +87,19 @@ public class DeferralPages {
       boolean mayCorrect)
       implements TemplateInstance {}
 
-  @CheckedTemplate(
-      basePath = "defects",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record DeferralExtend(
-      AircraftSheet aircraft, Deferrals.Entry entry, Form form, String atLatest, String toldWithin)
-      implements TemplateInstance {}
-
   @GET
   @Path("defects/{id}/deferral")
   @RolesAllowed({Allow.ENGINEER, Allow.PILOT})
   public Response ask(@PathParam("id") UUID id, @QueryParam("route") String asked) {
     DefectSheet defect = book.entry(viewer, id).current();
-    RuleProfile profile = profile(defect);
-    Route route = route(asked, profile);
+    Route route = route(asked, profile(defect));
     Form form = Form.blank().with("on", today()).with("route", route.word());
-    DeferralForm read = form(form, route, defect);
+    DeferralForm read = form(form, route, false, defect);
     form.with("by", read.bys().get(0).value());
     if (!read.licences().isEmpty()) {
       form.with("licence", read.licences().get(0).number());
     }
-    return Answers.page(page(defect, read, null, profile));
+    return Answers.page(page(defect, read, null));
   }
 
   @POST
@@ -123,21 +109,38 @@ public class DeferralPages {
   public Response defer(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
     DefectSheet defect = book.entry(viewer, id).current();
-    DeferralForm read = read(form, defect);
+    DeferralForm read = read(form, false, defect);
     NewDeferral draft = read.read(defect.entryId());
-    int status = 422;
-    if (form.isReady()) {
-      try {
-        Proof proof = identity.prove(viewer, form.value("password"));
-        return Answers.see("/deferrals/" + deferrals.defer(viewer, proof, draft, form.key()));
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        status = 409;
-        form.fail("", stale.getMessage());
-      }
-    }
-    return Answers.page(form.isBad() ? status : 200, page(defect, read, null, profile(defect)));
+    return Answers.filing(
+        form,
+        () -> "/deferrals/" + deferrals.defer(viewer, prove(form), draft, form.key()),
+        () -> page(defect, read, null));
+  }
+
+  @GET
+  @Path("defects/{id}/deferral-transcription")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response askTranscription(@PathParam("id") UUID id, @QueryParam("route") String asked) {
+    DefectSheet defect = book.entry(viewer, id).current();
+    Route route = Route.NO_LIST.word().equals(asked) ? Route.NO_LIST : Route.MINIMUM_EQUIPMENT_LIST;
+    Form form = Form.blank().with("route", route.word()).with("by", Role.ENGINEER.word());
+    return Answers.page(page(defect, form(form, route, true, defect), null));
+  }
+
+  @POST
+  @Path("defects/{id}/deferral-transcription")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response transcribe(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    Form form = Form.of(posted);
+    DefectSheet defect = book.entry(viewer, id).current();
+    DeferralForm read = read(form, true, defect);
+    NewDeferral draft = read.read(defect.entryId());
+    OldPaper paper = read.paper();
+    return Answers.filing(
+        form,
+        () -> "/deferrals/" + deferrals.transcribe(viewer, draft, paper, form.key()),
+        () -> page(defect, read, null));
   }
 
   @GET
@@ -164,131 +167,62 @@ public class DeferralPages {
             entry.stands() && listed && viewer.isAny(Role.ENGINEER, Role.CONTROLLER),
             entry.stands()
                 && deferral.extensions().isEmpty()
-                && viewer.isAny(Role.ENGINEER, Role.PILOT)));
+                && (deferral.isTranscribed()
+                    ? viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)
+                    : viewer.isAny(Role.ENGINEER, Role.PILOT))));
   }
 
   @GET
   @Path("deferrals/{id}/correction")
-  @RolesAllowed({Allow.ENGINEER, Allow.PILOT})
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER, Allow.PILOT})
   public Response askCorrection(@PathParam("id") UUID id) {
-    Deferrals.Entry entry = deferrals.entry(viewer, id);
-    DefectSheet defect = entry.defect();
-    Form form = DeferralForm.of(entry.deferral());
+    DeferralSheet deferral = deferrals.entry(viewer, id).deferral();
+    DefectSheet defect = book.entry(viewer, deferral.defectEntryId()).current();
+    Form form = DeferralForm.of(deferral);
     return Answers.page(
-        page(
-            defect,
-            form(form, entry.deferral().route(), defect),
-            entry.deferral().id(),
-            profile(defect)));
+        page(defect, form(form, deferral.route(), deferral.isTranscribed(), defect), id));
   }
 
   @POST
   @Path("deferrals/{id}/correction")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @RolesAllowed({Allow.ENGINEER, Allow.PILOT})
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER, Allow.PILOT})
   public Response correct(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    DefectSheet defect = deferrals.entry(viewer, id).defect();
-    DeferralForm read = read(form, defect);
+    DeferralSheet deferral = deferrals.entry(viewer, id).deferral();
+    DefectSheet defect = book.entry(viewer, deferral.defectEntryId()).current();
+    DeferralForm read = read(form, deferral.isTranscribed(), defect);
     NewDeferral draft = read.read(defect.entryId());
+    OldPaper paper = deferral.isTranscribed() ? read.paper() : null;
     String reason = form.required("reason", "Reason").text(500);
-    int status = 422;
-    if (form.isReady()) {
-      try {
-        Proof proof = identity.prove(viewer, form.value("password"));
-        return Answers.see(
-            "/deferrals/" + deferrals.correct(viewer, proof, id, draft, reason, form.key()));
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        status = 409;
-        form.fail("", stale.getMessage());
-      }
-    }
-    return Answers.page(form.isBad() ? status : 200, page(defect, read, id, profile(defect)));
-  }
-
-  @GET
-  @Path("deferrals/{id}/extension")
-  @RolesAllowed({Allow.ENGINEER, Allow.CONTROLLER})
-  public Response askExtension(@PathParam("id") UUID id) {
-    Deferrals.Entry entry = deferrals.entry(viewer, id);
-    Form form =
-        Form.blank()
-            .with("on", today())
-            .with("new-last-day", DeferralWords.latest(entry.deferral()));
-    return Answers.page(page(entry, form));
-  }
-
-  @POST
-  @Path("deferrals/{id}/extension")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @RolesAllowed({Allow.ENGINEER, Allow.CONTROLLER})
-  public Response extend(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    Form form = Form.of(posted);
-    Deferrals.Entry entry = deferrals.entry(viewer, id);
-    LocalDate newLastDay = form.required("new-last-day", "New last day").date();
-    String why = form.required("why", "Why").text(1000);
-    String where = form.required("unserviceable-at", "Where it became unserviceable").text(120);
-    String part = form.optional("part-number", "Part number").text(60);
-    LocalDate ordered = form.optional("ordered-on", "Ordered on").date();
-    LocalDate delivery = form.optional("delivery-on", "First delivery").date();
-    Instant at = StatedMoment.of(form, "Granted on", viewer, clock.instant());
-    String approvedBy = form.required("approved-by", "Approved by").text(120);
-    String reference = form.required("reference", "Reference").text(200);
-    LocalDate told = form.optional("told-on", "Authority told on").dateUpTo(today());
-    int status = 422;
-    if (form.isReady()) {
-      try {
-        extensions.extend(
-            viewer,
-            new NewDeferralExtension(
-                id,
-                at,
-                newLastDay,
-                where,
-                why,
-                part == null ? "" : part,
-                ordered,
-                delivery,
-                approvedBy,
-                reference,
-                told),
-            form.key());
-        return Answers.see("/deferrals/" + id);
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        status = 409;
-        form.fail("", stale.getMessage());
-      }
-    }
-    return Answers.page(form.isBad() ? status : 200, page(entry, form));
-  }
-
-  private TemplateInstance page(Deferrals.Entry entry, Form form) {
-    LocalDate latest = DeferralWords.latest(entry.deferral());
-    Integer hours = profile(entry.defect()).extensionNoticeHours();
-    return new DeferralExtend(
-        aircraft(entry.defect()),
-        entry,
+    return Answers.filing(
         form,
-        latest == null ? "Like 25 Nov 2026" : "At the latest " + Shown.date(latest),
-        (hours == null ? "" : "Within " + Shown.plural(hours, "hour") + " by the rule profile. ")
-            + "Left blank: not yet");
+        () ->
+            "/deferrals/"
+                + (paper == null
+                    ? deferrals.correct(viewer, prove(form), id, draft, reason, form.key())
+                    : deferrals.correct(viewer, id, draft, paper, reason, form.key())),
+        () -> page(defect, read, id));
   }
 
-  private TemplateInstance page(
-      DefectSheet defect, DeferralForm read, UUID corrects, RuleProfile profile) {
+  private Proof prove(Form form) {
+    return identity.prove(viewer, form.value("password"));
+  }
+
+  private TemplateInstance page(DefectSheet defect, DeferralForm read, UUID corrects) {
+    RuleProfile profile = profile(defect);
     Route other = read.route() == Route.NO_LIST ? Route.MINIMUM_EQUIPMENT_LIST : Route.NO_LIST;
     return new DeferralNew(
         aircraft(defect),
         defect,
         read,
         read.form(),
-        corrects,
-        open(other, profile) ? other.word() : null,
-        refused(read.route(), profile),
+        corrects != null,
+        corrects == null
+            ? defect.link() + (read.old() ? "/deferral-transcription" : "/deferral")
+            : "/deferrals/" + corrects + "/correction",
+        read.old() || open(other, profile) ? other.word() : null,
+        read.old() ? "" : refused(read.route(), profile),
         profile,
         Certifying.DEFERRED);
   }
@@ -315,21 +249,22 @@ public class DeferralPages {
         .orElse(Route.MINIMUM_EQUIPMENT_LIST);
   }
 
-  private DeferralForm read(Form form, DefectSheet defect) {
+  private DeferralForm read(Form form, boolean old, DefectSheet defect) {
     Route route = form.required("route", "Route").choice(Route.class);
-    return form(form, route == null ? Route.MINIMUM_EQUIPMENT_LIST : route, defect);
+    return form(form, route == null ? Route.MINIMUM_EQUIPMENT_LIST : route, old, defect);
   }
 
-  private DeferralForm form(Form form, Route route, DefectSheet defect) {
+  private DeferralForm form(Form form, Route route, boolean old, DefectSheet defect) {
     return new DeferralForm(
         form,
         route,
+        old,
         viewer,
         clock.instant(),
         route == Route.NO_LIST
             ? deferrals.inspections(viewer, defect.aircraftId(), today())
             : List.of(),
-        members.one(viewer, viewer.personId()).licences());
+        old ? List.of() : members.one(viewer, viewer.personId()).licences());
   }
 
   private RuleProfile profile(DefectSheet defect) {

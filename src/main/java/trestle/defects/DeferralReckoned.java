@@ -166,9 +166,11 @@ final class DeferralReckoned {
   }
 
   private String source() {
-    return deferral.category() == null
-        ? "without a list"
-        : deferral.listReference() + ", item " + deferral.item();
+    String by =
+        deferral.category() == null
+            ? "without a list"
+            : deferral.listReference() + ", item " + deferral.item();
+    return deferral.isTranscribed() ? by + "; transcribed from " + deferral.transcribedFrom() : by;
   }
 
   private String words() {

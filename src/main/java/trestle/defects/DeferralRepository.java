@@ -15,7 +15,9 @@ import trestle.ledger.View;
 class DeferralRepository {
   private static final String OPEN =
       " and not exists (select 1 from Rectification c where c.defectEntryId = r.defectEntryId"
-          + " and c.ledgerSeq <= :known and c.happenedOn <= :upTo)";
+          + " and c.voided is null and c.ledgerSeq <= :known and c.happenedOn <= :upTo"
+          + " and not exists (select 1 from Rectification l where l.corrects = c.id"
+          + " and l.ledgerSeq <= :known))";
 
   @Inject EntityManager entities;
 

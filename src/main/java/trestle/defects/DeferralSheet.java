@@ -19,6 +19,8 @@ import trestle.web.Shown;
  * @param unit of a category A item, else null
  * @param discoveredOn the day of discovery, in the time base
  * @param firstLastDay the last day before any extension; null where no day ends it
+ * @param transcribedFrom the old paper it was copied from, or "" when it was decided here
+ * @param signedBy who signed that paper, or ""
  */
 public record DeferralSheet(
     UUID id,
@@ -48,6 +50,8 @@ public record DeferralSheet(
     UUID recordedBy,
     UUID corrects,
     String reason,
+    String transcribedFrom,
+    String signedBy,
     List<Extended> extensions) {
 
   /** One extension that stands. */
@@ -130,7 +134,13 @@ public record DeferralSheet(
         row.recordedBy(),
         row.corrects(),
         row.reason(),
+        row.transcribedFrom == null ? "" : row.transcribedFrom,
+        row.signedBy == null ? "" : row.signedBy,
         extensions.stream().map(Extended::of).toList());
+  }
+
+  public boolean isTranscribed() {
+    return !transcribedFrom.isEmpty();
   }
 
   /** The last day it may be flown with, in its time base; null where no day ends it. */

@@ -26,7 +26,7 @@ public enum DeferralUnit {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  static DeferralUnit parse(String word) {
+  public static DeferralUnit parse(String word) {
     return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
   }
 

@@ -16,14 +16,20 @@ final class DeferralWords {
   private DeferralWords() {}
 
   /**
-   * @param by who deferred it
+   * @param by who filed it: who deferred it, or copied it from old papers
    */
   static List<Fact> facts(DefectSheet defect, DeferralSheet deferral, DueItem item, String by) {
     DeferralWords words = new DeferralWords();
     words.until(defect, deferral, item);
     words.how(deferral);
     words.conditions(deferral.conditions());
-    words.add("Deferred by", by(deferral, by));
+    if (deferral.isTranscribed()) {
+      words.add("Deferred by", by(deferral, deferral.signedBy()));
+      words.add(
+          "Transcribed from", deferral.transcribedFrom() + ", by " + by + ": not a certification");
+    } else {
+      words.add("Deferred by", by(deferral, by));
+    }
     words.add("Under the rule profile", deferral.profileName());
     return words.facts;
   }
@@ -71,11 +77,15 @@ final class DeferralWords {
   }
 
   private static String by(DeferralSheet deferral, String by) {
+    String kind = deferral.licenceKind().isEmpty() ? "licence" : deferral.licenceKind();
     String licence =
-        deferral.licenceNumber().isEmpty()
-            ? ""
-            : ", " + deferral.licenceKind() + " " + deferral.licenceNumber();
-    return by + ", " + deferral.role() + licence + ", on " + Shown.date(deferral.on());
+        deferral.licenceNumber().isEmpty() ? "" : ", " + kind + " " + deferral.licenceNumber();
+    return (by.isEmpty() ? "someone not named" : by)
+        + ", "
+        + deferral.role()
+        + licence
+        + ", on "
+        + Shown.date(deferral.on());
   }
 
   /** The facts of an extension record. */

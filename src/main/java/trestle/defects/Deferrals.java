@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
@@ -11,13 +12,14 @@ import java.util.Objects;
 import java.util.UUID;
 import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
 import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.people.Proof;
 import trestle.profiles.RuleProfile;
 import trestle.profiles.RuleProfiles;
 import trestle.programme.DueItems;
-import trestle.reckoning.DeferralClock;
 import trestle.signing.Signatures;
 import trestle.signing.Signer;
 import trestle.signing.Signing;
@@ -46,6 +48,7 @@ public class Deferrals {
   @Inject Revisions revisions;
   @Inject Fleet fleet;
   @Inject Signatures signatures;
+  @Inject Ledger ledger;
   @Inject InstantSource clock;
 
   /** A deferral with its defect, what it reckons to now, and the rows it corrected. */
@@ -67,19 +70,28 @@ public class Deferrals {
     if (before != null) {
       return before.id();
     }
-    stillOpen(viewer, defect);
-    List<Deferral> standing = repository.deferrals(List.of(defect.entryId()), View.EVERYTHING);
-    if (!standing.isEmpty()) {
-      throw new Stale(
-          "Defect "
-              + defect.no()
-              + " was deferred already, by "
-              + name(viewer, standing.get(0).recordedBy())
-              + ". Nothing was filed.");
-    }
-    Deferral row = row(viewer, defect, asked);
+    notYetDeferred(viewer, defect);
+    Deferral row = decided(viewer, defect, asked);
     row.fromForm(formKey);
     return sign(viewer, proof, defect, row);
+  }
+
+  /**
+   * Files a deferral that somebody decided before these records began, as old papers have it:
+   * copied, not decided. Its days count from the day of discovery as ever.
+   */
+  @Filing
+  public UUID transcribe(Viewer viewer, NewDeferral asked, OldPaper paper, UUID formKey) {
+    DefectSheet defect = book.entry(viewer, asked.defectEntryId()).current();
+    revisions.bump(viewer, defect.aircraftId());
+    Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
+    if (before != null) {
+      return before.id();
+    }
+    notYetDeferred(viewer, defect);
+    Deferral row = copied(viewer, defect, asked, paper);
+    row.fromForm(formKey);
+    return file(viewer, row);
   }
 
   /**
@@ -96,23 +108,40 @@ public class Deferrals {
     if (before != null) {
       return before.id();
     }
-    stillOpen(viewer, defect);
-    if (reason == null || reason.isBlank()) {
-      throw new Refusal("reason", "Reason is needed: say why it changes.");
+    mayBeCorrected(viewer, defect, original, reason);
+    if (original.transcribedFrom != null) {
+      throw new Refusal("", "What was copied from old papers is put right as a copy of them.");
     }
-    boolean counts =
-        repository.deferrals(List.of(defect.entryId()), View.EVERYTHING).stream()
-            .anyMatch(row -> row.id().equals(deferralId));
-    if (!counts) {
-      throw new Stale("Someone has corrected this deferral since you opened this form.");
-    }
-    if (!repository.extensions(List.of(defect.entryId()), View.EVERYTHING).isEmpty()) {
-      throw new Refusal("", "A deferral that was extended is not corrected: rectify the defect.");
-    }
-    Deferral row = row(viewer, defect, asked);
+    Deferral row = decided(viewer, defect, asked);
     row.correct(deferralId, reason.strip());
     row.fromForm(formKey);
     return sign(viewer, proof, defect, row);
+  }
+
+  /** Says what a copy of old papers should have said; the original is kept and shown. */
+  @Filing
+  public UUID correct(
+      Viewer viewer,
+      UUID deferralId,
+      NewDeferral asked,
+      OldPaper paper,
+      String reason,
+      UUID formKey) {
+    Deferral original = one(deferralId);
+    DefectSheet defect = book.entry(viewer, original.defectEntryId).current();
+    revisions.bump(viewer, defect.aircraftId());
+    Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
+    if (before != null) {
+      return before.id();
+    }
+    mayBeCorrected(viewer, defect, original, reason);
+    if (original.transcribedFrom == null) {
+      throw new Refusal("", "What was decided here is put right by an engineer or a pilot.");
+    }
+    Deferral row = copied(viewer, defect, asked, paper);
+    row.correct(deferralId, reason.strip());
+    row.fromForm(formKey);
+    return file(viewer, row);
   }
 
   /** The deferral of which a row is part, as it stands now. */
@@ -147,61 +176,75 @@ public class Deferrals {
         .toList();
   }
 
-  private Deferral row(Viewer viewer, DefectSheet defect, NewDeferral asked) {
+  /** A deferral that the viewer decides, as an engineer or a pilot. */
+  private Deferral decided(Viewer viewer, DefectSheet defect, NewDeferral asked) {
     LocalDate day = viewer.dateOf(asked.at());
     RuleProfile profile = profiles.of(viewer, defect.aircraftId(), View.asAt(day));
-    DeferralClock counts =
-        new DeferralClock(viewer.zone(), profile.clockBase() == RuleProfile.ClockBase.UTC);
-    DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile, counts);
+    DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile);
     check.entitled();
     Members.LicenceLine licence = Deferrer.licence(members, viewer, asked, day);
     check.terms(clock.instant(), inspections(viewer, defect.aircraftId(), day));
-
-    Deferral row = new Deferral();
-    row.aircraftId = defect.aircraftId();
-    row.defectEntryId = defect.entryId();
-    row.route = asked.route().word();
-    row.discoveredOn = check.discoveredOn();
-    row.inUtc = counts.inUtc();
-    row.lastDay = check.lastDay();
-    if (asked.listed() != null) {
-      listed(row, asked.listed());
-    } else {
-      unlisted(row, asked.unlisted());
-    }
-    conditions(row, asked.conditions());
-    row.role = asked.by().word();
+    check.notRunOut();
+    Deferral row = row(viewer, defect, asked, check);
     row.licenceNumber = licence == null ? "" : licence.number();
     row.licenceKind = licence == null ? "" : licence.kind();
-    row.profileName = profile.name();
-    row.happened(asked.at(), day);
     return row;
   }
 
-  private static void listed(Deferral row, NewDeferral.Listed listed) {
-    row.listReference = listed.reference().strip();
-    row.item = listed.item().strip();
-    row.category = listed.category().name();
-    row.unit = listed.unit() == null ? "" : listed.unit().word();
-    row.amount = listed.amount();
+  /** A deferral that somebody decided before, as the old papers have it: run out, perhaps. */
+  private Deferral copied(Viewer viewer, DefectSheet defect, NewDeferral asked, OldPaper paper) {
+    if (!viewer.isAny(Role.CONTROLLER, Role.ENGINEER, Role.OWNER)) {
+      throw new Refusal("", "Copying old papers is for engineers, controllers and owners.");
+    }
+    Instant now = clock.instant();
+    RuleProfile profile =
+        profiles.of(viewer, defect.aircraftId(), View.asAt(viewer.dateOf(asked.at())));
+    DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile);
+    check.paper(paper);
+    check.terms(now, inspections(viewer, defect.aircraftId(), viewer.dateOf(now)));
+    Deferral row = row(viewer, defect, asked, check);
+    row.licenceNumber = asked.licenceNumber().strip();
+    row.transcribedFrom = paper.transcribedFrom();
+    row.signedBy = paper.signedBy();
+    return row;
   }
 
-  private static void unlisted(Deferral row, NewDeferral.Unlisted unlisted) {
-    row.madeSafe = unlisted.madeSafe();
-    row.notRequired = unlisted.notRequired().strip();
-    row.noHazard = unlisted.noHazard().strip();
-    row.noHazardBy = unlisted.noHazardBy().strip();
-    row.withRequirementId = unlisted.requirementId();
-    row.withComponentId = unlisted.componentId();
+  private static Deferral row(
+      Viewer viewer, DefectSheet defect, NewDeferral asked, DeferralCheck check) {
+    Deferral row = Deferral.of(defect, asked);
+    row.discoveredOn = check.discoveredOn();
+    row.inUtc = check.inUtc();
+    row.lastDay = check.lastDay();
+    row.profileName = check.profileName();
+    row.happened(asked.at(), viewer.dateOf(asked.at()));
+    return row;
   }
 
-  private static void conditions(Deferral row, NewDeferral.Conditions conditions) {
-    row.limitation = conditions.limitation().strip();
-    row.forbids = conditions.forbids().strip();
-    row.placard = conditions.placard().strip();
-    row.placardPlace = conditions.placardPlace().strip();
-    row.maintenanceProcedure = conditions.maintenanceProcedure().strip();
-    row.operationsProcedure = conditions.operationsProcedure().strip();
+  private void notYetDeferred(Viewer viewer, DefectSheet defect) {
+    stillOpen(viewer, defect);
+    List<Deferral> standing = repository.deferrals(List.of(defect.entryId()), View.EVERYTHING);
+    if (!standing.isEmpty()) {
+      throw new Stale(
+          "Defect "
+              + defect.no()
+              + " was deferred already, by "
+              + name(viewer, standing.get(0).recordedBy())
+              + ". Nothing was filed.");
+    }
+  }
+
+  private void mayBeCorrected(Viewer viewer, DefectSheet defect, Deferral original, String reason) {
+    stillOpen(viewer, defect);
+    Certifying.reasonNeeded(reason);
+    boolean counts =
+        repository.deferrals(List.of(defect.entryId()), View.EVERYTHING).stream()
+            .anyMatch(row -> row.id().equals(original.id()));
+    if (!counts) {
+      throw new Stale("Someone has corrected this deferral since you opened this form.");
+    }
+    if (!repository.extensions(List.of(defect.entryId()), View.EVERYTHING).isEmpty()) {
+      throw new Refusal("", "A deferral that was extended is not corrected: rectify the defect.");
+    }
   }
 
   private void stillOpen(Viewer viewer, DefectSheet defect) {
@@ -237,6 +280,11 @@ public class Deferrals {
     DeferralWords.facts(defect, sheet, null, viewer.personName())
         .forEach(fact -> shown.put(fact.name(), fact.value()));
     signatures.file(viewer, proof, signer, List.of(Signing.of(row, Certifying.DEFERRED, shown)));
+    return row.id();
+  }
+
+  private UUID file(Viewer viewer, Deferral row) {
+    ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);
     return row.id();
   }
 }

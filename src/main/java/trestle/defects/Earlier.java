@@ -8,7 +8,8 @@ import trestle.web.Shown;
  * An earlier defect that this one may be, come back.
  *
  * @param registration of the aircraft it was on
- * @param flights how many the aircraft flew in between, or null where nobody counted
+ * @param flights how many the aircraft, or the same part wherever it was fitted, flew in between;
+ *     null where nobody counted
  * @param confirmed a person has said that it is the same
  */
 public record Earlier(
@@ -45,6 +46,6 @@ public record Earlier(
   /** What was done that time, or that it is still open. */
   public String done() {
     RectificationSheet done = entry.rectification();
-    return done == null ? "Nothing recorded: it is still open." : done.done();
+    return done == null ? "Nothing recorded: it is still open." : done.marked();
   }
 }

@@ -17,6 +17,26 @@ class EventInspection extends Filed {
   String dataReference;
   String licenceNumber;
   String licenceKind;
+  Boolean voided;
+  UUID afterVoided;
+
+  boolean isVoid() {
+    return voided != null;
+  }
+
+  /** A row that takes this one away: it says the same, and that it should not have been filed. */
+  EventInspection takenAway() {
+    EventInspection row = new EventInspection();
+    row.aircraftId = aircraftId;
+    row.eventEntryId = eventEntryId;
+    row.found = found;
+    row.dataReference = dataReference;
+    row.licenceNumber = licenceNumber;
+    row.licenceKind = licenceKind;
+    row.voided = true;
+    row.happened(happenedAt(), happenedOn());
+    return row;
+  }
 
   @Override
   public UUID ledgerAircraft() {

@@ -18,7 +18,6 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.NotHere;
-import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
@@ -93,15 +92,13 @@ public class EventKindPages {
       Form form, String code, java.util.function.Supplier<TemplateInstance> again) {
     String name = form.required("name", "Name").text(80);
     String inspection = form.required("inspection", "Inspection").text(200);
-    if (form.isReady()) {
-      try {
-        kinds.state(viewer, code, name, inspection, form.key());
-        return Answers.see("/abnormal-event-kinds");
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      }
-    }
-    return Answers.again(form, again.get());
+    return Answers.filing(
+        form,
+        () -> {
+          kinds.state(viewer, code, name, inspection, form.key());
+          return "/abnormal-event-kinds";
+        },
+        again);
   }
 
   private EventKind kind(String code) {

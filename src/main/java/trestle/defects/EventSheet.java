@@ -7,7 +7,11 @@ import java.util.UUID;
 import trestle.standing.Ground;
 import trestle.web.Shown;
 
-/** One filed row of an abnormal event; it keeps the words its kind had that day. */
+/**
+ * One filed row of an abnormal event; it keeps the words its kind had that day.
+ *
+ * @param voided it takes the event away: it should not have been filed
+ */
 public record EventSheet(
     UUID id,
     UUID entryId,
@@ -25,7 +29,8 @@ public record EventSheet(
     Instant recordedAt,
     UUID recordedBy,
     UUID corrects,
-    String reason) {
+    String reason,
+    boolean voided) {
 
   static EventSheet of(AbnormalEvent row) {
     return new EventSheet(
@@ -45,7 +50,8 @@ public record EventSheet(
         row.recordedAt(),
         row.recordedBy(),
         row.corrects(),
-        row.reason());
+        row.reason(),
+        row.isVoid());
   }
 
   /** "No. 4". */

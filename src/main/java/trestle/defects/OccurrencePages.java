@@ -30,10 +30,8 @@ import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.LocalMoment;
 import trestle.web.Option;
-import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Shown;
-import trestle.web.Stale;
 import trestle.web.StatedMoment;
 import trestle.web.Viewer;
 
@@ -102,15 +100,13 @@ public class OccurrencePages {
     DefectSheet defect = book.entry(viewer, id).current();
     Form form = Form.of(posted);
     Occurrences.NewOccurrence asked = read(form);
-    if (form.isReady()) {
-      try {
-        occurrences.flag(viewer, id, asked, form.key());
-        return Answers.see("/occurrences");
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      }
-    }
-    return Answers.again(form, page(defect, form));
+    return Answers.filing(
+        form,
+        () -> {
+          occurrences.flag(viewer, id, asked, form.key());
+          return "/occurrences";
+        },
+        () -> page(defect, form));
   }
 
   @GET
@@ -130,18 +126,13 @@ public class OccurrencePages {
     Form form = Form.of(posted);
     Instant at = StatedMoment.of(form, "Sent on", viewer, clock.instant());
     String reference = form.optional("reference", "Reference").text(200);
-    if (form.isReady()) {
-      try {
-        occurrences.sent(viewer, id, at, reference == null ? "" : reference, form.key());
-        return Answers.see("/occurrences");
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, new OccurrenceSent(line, words(), form));
-      }
-    }
-    return Answers.again(form, new OccurrenceSent(line, words(), form));
+    return Answers.filing(
+        form,
+        () -> {
+          occurrences.sent(viewer, id, at, reference == null ? "" : reference, form.key());
+          return "/occurrences";
+        },
+        () -> new OccurrenceSent(line, words(), form));
   }
 
   private Occurrences.NewOccurrence read(Form form) {

@@ -21,6 +21,28 @@ class Rectification extends Filed {
   String licenceKind;
   String transcribedFrom = "";
   String signedBy = "";
+  Boolean voided;
+  UUID afterVoided;
+
+  boolean isVoid() {
+    return voided != null;
+  }
+
+  /** A row that takes this one away: it says the same, and that it should not have been filed. */
+  Rectification takenAway() {
+    Rectification row = new Rectification();
+    row.aircraftId = aircraftId;
+    row.defectEntryId = defectEntryId;
+    row.done = done;
+    row.dataReference = dataReference;
+    row.licenceNumber = licenceNumber;
+    row.licenceKind = licenceKind;
+    row.transcribedFrom = transcribedFrom;
+    row.signedBy = signedBy;
+    row.voided = true;
+    row.happened(happenedAt(), happenedOn());
+    return row;
+  }
 
   @Override
   public UUID ledgerAircraft() {

@@ -22,23 +22,26 @@ import trestle.fleet.Fleet;
 import trestle.ledger.View;
 import trestle.people.IdentityProof;
 import trestle.people.Members;
+import trestle.people.Proof;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
+import trestle.web.NotHere;
 import trestle.web.Option;
-import trestle.web.Refusal;
-import trestle.web.Shown;
-import trestle.web.Stale;
+import trestle.web.Role;
 import trestle.web.StatedMoment;
 import trestle.web.Viewer;
 
-/** An engineer says what was done about a defect and signs for it; and puts that right. */
+/**
+ * What was done about a defect: an engineer signs for it, or it is copied from old papers; and
+ * either is put right.
+ */
 @Path("/")
 @RequestScoped
 public class RectificationPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 
-  @Inject Defects defects;
+  @Inject Rectifications rectifications;
   @Inject DefectBook book;
   @Inject Repeats repeats;
   @Inject Fleet fleet;
@@ -47,6 +50,11 @@ public class RectificationPages {
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
+  /**
+   * @param correcting the row that is put right, or null
+   * @param copied from old papers, so that nobody signs
+   * @param may whether the viewer may file this at all
+   */
   @CheckedTemplate(
       basePath = "defects",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
@@ -56,6 +64,8 @@ public class RectificationPages {
       DefectBook.Entry entry,
       List<Earlier> earlier,
       RectificationSheet correcting,
+      boolean copied,
+      boolean may,
       List<Option> licences,
       String statement,
       String action,
@@ -66,7 +76,8 @@ public class RectificationPages {
   @Path("defects/{id}/rectification")
   @RolesAllowed(Allow.ENGINEER)
   public Response ask(@PathParam("id") UUID id) {
-    return Answers.page(page(book.entry(viewer, id), null, begun()));
+    Form form = CertifiedForm.begun(viewer, clock.instant(), licences());
+    return Answers.page(page(book.entry(viewer, id), "rectification", form));
   }
 
   @POST
@@ -74,100 +85,135 @@ public class RectificationPages {
   @Consumes(FORMS)
   @RolesAllowed(Allow.ENGINEER)
   public Response file(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    DefectBook.Entry entry = book.entry(viewer, id);
+    DefectSheet defect = book.entry(viewer, id).current();
     Form form = Form.of(posted);
-    Defects.NewRectification asked = read(form);
-    if (form.isReady()) {
-      try {
-        var proof = identity.prove(viewer, form.value("password"));
-        defects.rectify(viewer, proof, entry.current().entryId(), asked, form.key());
-        return Answers.see(entry.current().link());
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, page(book.entry(viewer, id), null, form));
-      }
-    }
-    return Answers.again(form, page(entry, null, form));
+    CertifiedWork work = certified(form);
+    return Answers.filing(
+        form,
+        () -> {
+          rectifications.rectify(viewer, prove(form), defect.entryId(), work, form.key());
+          return defect.link();
+        },
+        () -> page(book.entry(viewer, id), "rectification", form));
+  }
+
+  @GET
+  @Path("defects/{id}/transcription")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response askTranscription(@PathParam("id") UUID id) {
+    return Answers.page(page(book.entry(viewer, id), "transcription", Form.blank()));
+  }
+
+  @POST
+  @Path("defects/{id}/transcription")
+  @Consumes(FORMS)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
+  public Response transcribe(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    DefectSheet defect = book.entry(viewer, id).current();
+    Form form = Form.of(posted);
+    Rectifications.Old old = old(form);
+    return Answers.filing(
+        form,
+        () -> {
+          rectifications.transcribe(viewer, defect.entryId(), old, form.key());
+          return defect.link();
+        },
+        () -> page(book.entry(viewer, id), "transcription", form));
   }
 
   @GET
   @Path("rectifications/{id}/correction")
-  @RolesAllowed(Allow.ENGINEER)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askCorrection(@PathParam("id") UUID id) {
     DefectBook.Entry entry = book.rectified(viewer, id);
-    RectificationSheet done = entry.rectification();
-    Form form =
-        Form.blank()
-            .with("done", done.done())
-            .with("data-reference", done.dataReference())
-            .with("licence", done.licenceNumber())
-            .with("on", Shown.date(done.on()));
-    return Answers.page(page(entry, done, form));
+    RectificationSheet stands = entry.rectification();
+    if (stands == null) {
+      throw new NotHere("There is no rectification to be put right here: it was taken away.");
+    }
+    return Answers.page(page(entry, stands, CertifiedForm.of(stands)));
   }
 
   @POST
   @Path("rectifications/{id}/correction")
   @Consumes(FORMS)
-  @RolesAllowed(Allow.ENGINEER)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response correct(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     DefectBook.Entry entry = book.rectified(viewer, id);
-    RectificationSheet original =
-        entry.done().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
+    RectificationSheet original = entry.done(id);
     Form form = Form.of(posted);
-    Defects.NewRectification asked = read(form);
+    Rectifications.Old old = original.isTranscribed() ? old(form) : null;
+    CertifiedWork work = original.isTranscribed() ? null : certified(form);
     String reason = form.required("reason", "Reason").text(500);
-    if (form.isReady()) {
-      try {
-        var proof = identity.prove(viewer, form.value("password"));
-        defects.correctRectification(viewer, proof, id, asked, reason, form.key());
-        return Answers.see(entry.current().link());
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(409, page(entry, original, form));
-      }
+    if (!may(original)) {
+      form.fail("", "What an engineer certified is put right by an engineer, who signs.");
     }
-    return Answers.again(form, page(entry, original, form));
+    return Answers.filing(
+        form,
+        () -> {
+          if (original.isTranscribed()) {
+            rectifications.correct(viewer, id, old, reason, form.key());
+          } else {
+            rectifications.correct(viewer, prove(form), id, work, reason, form.key());
+          }
+          return entry.current().link();
+        },
+        () -> page(entry, original, form));
   }
 
-  private Defects.NewRectification read(Form form) {
+  private CertifiedWork certified(Form form) {
+    return new CertifiedForm(form, "done", "What was done", viewer, clock.instant()).read();
+  }
+
+  private Rectifications.Old old(Form form) {
     String done = form.required("done", "What was done").lines(4_000);
-    String data = form.required("data-reference", "Data").text(200);
+    String data = form.optional("data-reference", "Data").text(200);
     Instant at = StatedMoment.of(form, "Done on", viewer, clock.instant());
-    String licence = form.required("licence", "Licence").text(60);
-    if (!form.resumed() && form.value("password").isEmpty()) {
-      form.fail("password", "Password must not be blank: it is how you sign.");
-    }
-    return form.isBad() ? null : new Defects.NewRectification(done, data, licence, at);
+    String from = form.required("transcribed-from", "Copied from").text(200);
+    String signedBy = form.optional("signed-by", "Signed by").text(120);
+    return form.isBad() ? null : new Rectifications.Old(done, data, from, signedBy, at);
   }
 
-  private Form begun() {
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
-    List<Option> licences = licences();
-    return licences.size() == 1 ? form.with("licence", licences.get(0).value()) : form;
+  private Proof prove(Form form) {
+    return identity.prove(viewer, form.value("password"));
   }
 
-  private RectificationForm page(DefectBook.Entry entry, RectificationSheet correcting, Form form) {
+  /** What was certified is only for an engineer to put right. */
+  private boolean may(RectificationSheet original) {
+    return original.isTranscribed() || viewer.is(Role.ENGINEER);
+  }
+
+  private RectificationForm page(DefectBook.Entry entry, String what, Form form) {
+    String action = "/defects/" + entry.current().entryId() + "/" + what;
+    return page(entry, null, what.equals("transcription"), true, action, form);
+  }
+
+  private RectificationForm page(DefectBook.Entry entry, RectificationSheet original, Form form) {
+    String action = "/rectifications/" + original.id() + "/correction";
+    return page(entry, original, original.isTranscribed(), may(original), action, form);
+  }
+
+  private RectificationForm page(
+      DefectBook.Entry entry,
+      RectificationSheet correcting,
+      boolean copied,
+      boolean may,
+      String action,
+      Form form) {
     DefectSheet now = entry.current();
     return new RectificationForm(
         fleet.sheet(viewer, now.aircraftId(), View.EVERYTHING),
         entry,
         repeats.of(viewer, List.of(now.entryId())).getOrDefault(now.entryId(), List.of()),
         correcting,
+        copied,
+        may,
         licences(),
         Certifying.RECTIFIED,
-        correcting == null
-            ? "/defects/" + now.entryId() + "/rectification"
-            : "/rectifications/" + correcting.id() + "/correction",
+        action,
         form);
   }
 
   private List<Option> licences() {
-    return members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())).stream()
-        .map(one -> new Option(one.number(), one.kind() + " " + one.number()))
-        .toList();
+    return CertifiedForm.licences(members, viewer, clock.instant());
   }
 }

@@ -9,6 +9,7 @@ import java.util.UUID;
  *
  * @param transcribedFrom the old paper it was copied from, or "" when it was certified here
  * @param signedBy who signed that paper
+ * @param voided it takes away the row it corrects: the defect is open again
  */
 public record RectificationSheet(
     UUID id,
@@ -25,10 +26,16 @@ public record RectificationSheet(
     Instant recordedAt,
     UUID recordedBy,
     UUID corrects,
-    String reason) {
+    String reason,
+    boolean voided) {
 
   public boolean isTranscribed() {
     return !transcribedFrom.isEmpty();
+  }
+
+  /** What was done, and where it was copied from if it was. */
+  public String marked() {
+    return isTranscribed() ? done + " (transcribed from " + transcribedFrom + ")" : done;
   }
 
   static RectificationSheet of(Rectification row) {
@@ -47,6 +54,7 @@ public record RectificationSheet(
         row.recordedAt(),
         row.recordedBy(),
         row.corrects(),
-        row.reason());
+        row.reason(),
+        row.isVoid());
   }
 }

@@ -22,7 +22,6 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
-import trestle.web.Refusal;
 import trestle.web.Viewer;
 
 /** A person says which earlier defects one is, come back. */
@@ -70,21 +69,19 @@ public class RepeatPages {
             .choice(page.choices().stream().map(Option::value).toList());
     String said = form.required("said", "Your judgement").choice(SAME, OTHER);
     String remark = form.optional("remark", "Remark").text(500);
-    if (form.isReady()) {
-      try {
-        repeats.say(
-            viewer,
-            entry.current().entryId(),
-            UUID.fromString(earlier),
-            said.equals(SAME),
-            remark == null ? "" : remark,
-            form.key());
-        return Answers.see(entry.current().link());
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      }
-    }
-    return Answers.again(form, page(entry, form));
+    return Answers.filing(
+        form,
+        () -> {
+          repeats.say(
+              viewer,
+              entry.current().entryId(),
+              UUID.fromString(earlier),
+              said.equals(SAME),
+              remark == null ? "" : remark,
+              form.key());
+          return entry.current().link();
+        },
+        () -> page(entry, form));
   }
 
   private RepeatForm page(DefectBook.Entry entry, Form form) {

@@ -32,7 +32,8 @@ class RepeatRepository {
           + " e.aircraft_id as earlier_aircraft, e.happened_at as earlier_at,"
           + " d.happened_on - e.happened_on as days,"
           + " coalesce(e.component_id = d.component_id, false) as same_component,"
-          + " e.place <> '' and lower(e.place) = lower(d.place) as same_place, said.same"
+          + " e.place <> '' and lower(e.place) = lower(d.place) as same_place, said.same,"
+          + " e.component_id"
           + " from defect d join defect e on e.operator_id = d.operator_id"
           + " and e.entry_id <> d.entry_id"
           + " and (e.happened_at, e.number) < (d.happened_at, d.number)"
@@ -64,6 +65,7 @@ class RepeatRepository {
 
   /**
    * @param said a person's last word on the two, or null
+   * @param componentId the part that the earlier one was of, or null
    */
   record Candidate(
       UUID entryId,
@@ -75,7 +77,8 @@ class RepeatRepository {
       int days,
       boolean sameComponent,
       boolean samePlace,
-      Boolean said) {}
+      Boolean said,
+      UUID componentId) {}
 
   /** Earlier defects like these, whatever the time between, but for those that people ruled out. */
   List<Candidate> candidates(Collection<UUID> entryIds) {
@@ -113,6 +116,7 @@ class RepeatRepository {
         (Integer) row[6],
         (Boolean) row[7],
         (Boolean) row[8],
-        (Boolean) row[9]);
+        (Boolean) row[9],
+        (UUID) row[10]);
   }
 }

@@ -14,6 +14,8 @@ import java.util.Set;
 import java.util.UUID;
 import trestle.defects.RepeatRepository.Candidate;
 import trestle.fleet.AircraftSheet;
+import trestle.fleet.Components;
+import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
 import trestle.flights.Flights;
 import trestle.ledger.Act;
@@ -37,6 +39,7 @@ public class Repeats {
   @Inject DefectRepository defects;
   @Inject DefectBook book;
   @Inject Flights flights;
+  @Inject Components components;
   @Inject Fleet fleet;
   @Inject RuleProfiles profiles;
   @Inject Ledger ledger;
@@ -135,21 +138,55 @@ public class Repeats {
         || flown != null && flown <= window.flights();
   }
 
-  /** The flights in between, where both were on one aircraft. */
+  /** The flights in between: of the aircraft, or of the part on whatever it was fitted to. */
   private Map<Candidate, Long> flown(Viewer viewer, List<Candidate> candidates) {
-    List<Candidate> own =
-        candidates.stream().filter(one -> one.aircraftId().equals(one.earlierAircraft())).toList();
-    List<Long> counts =
-        flights.between(
-            viewer,
-            own.stream()
-                .map(one -> new Flights.Between(one.aircraftId(), one.earlierAt(), one.at()))
-                .toList());
+    Map<UUID, List<Fitting>> fitted = fitted(viewer, candidates);
+    List<Candidate> counted = new ArrayList<>();
+    List<Flights.Between> stretches = new ArrayList<>();
     Map<Candidate, Long> flown = new HashMap<>();
-    for (int i = 0; i < own.size(); i++) {
-      flown.put(own.get(i), counts.get(i));
+    for (Candidate one : candidates) {
+      List<Fitting> fittings = fitted.getOrDefault(one.componentId(), List.of());
+      if (one.sameComponent() && !fittings.isEmpty()) {
+        flown.put(one, 0L);
+        stretches.addAll(stretches(one, fittings));
+      } else if (one.aircraftId().equals(one.earlierAircraft())) {
+        stretches.add(new Flights.Between(one.aircraftId(), one.earlierAt(), one.at()));
+      }
+      while (counted.size() < stretches.size()) {
+        counted.add(one);
+      }
+    }
+    List<Long> counts = flights.between(viewer, stretches);
+    for (int i = 0; i < counts.size(); i++) {
+      flown.merge(counted.get(i), counts.get(i), Long::sum);
     }
     return flown;
+  }
+
+  /** Where a part was fitted between the two, each time on its aircraft. */
+  private static List<Flights.Between> stretches(Candidate one, List<Fitting> fittings) {
+    return fittings.stream()
+        .filter(fitting -> fitting.from().isBefore(one.at()))
+        .filter(fitting -> fitting.to() == null || fitting.to().isAfter(one.earlierAt()))
+        .map(
+            fitting ->
+                new Flights.Between(
+                    fitting.aircraftId(),
+                    fitting.from().isAfter(one.earlierAt()) ? fitting.from() : one.earlierAt(),
+                    fitting.to() == null || fitting.to().isAfter(one.at())
+                        ? one.at()
+                        : fitting.to()))
+        .toList();
+  }
+
+  private Map<UUID, List<Fitting>> fitted(Viewer viewer, List<Candidate> candidates) {
+    Set<UUID> parts = new LinkedHashSet<>();
+    candidates.stream().filter(Candidate::sameComponent).forEach(o -> parts.add(o.componentId()));
+    Map<UUID, List<Fitting>> fitted = new HashMap<>();
+    components
+        .histories(viewer, parts, View.EVERYTHING)
+        .forEach((id, history) -> fitted.put(id, history.fittings()));
+    return fitted;
   }
 
   private Map<UUID, Window> windows(Viewer viewer, List<Candidate> candidates) {

@@ -77,7 +77,10 @@ class TriageDecisions implements Decisions {
         "Deferred "
             + deferral.by()
             + (item == null ? "" : ", " + item.ruleWords())
-            + (runOut ? ": that has run out." : "."),
+            + (runOut ? ": that has run out." : ".")
+            + (deferral.isTranscribed()
+                ? " Transcribed from " + deferral.transcribedFrom() + "."
+                : ""),
         conditions.limitation(),
         conditions.forbids(),
         conditions.placard(),

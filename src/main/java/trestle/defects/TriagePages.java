@@ -25,8 +25,6 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
-import trestle.web.Refusal;
-import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /** An engineer's word on a defect. */
@@ -85,25 +83,23 @@ public class TriagePages {
     String remark = form.required("remark", "What you found").text(1000);
     String licence = form.required("licence", "Licence").text(60);
     Integer seen = form.required("seen", "What was seen").count(10_000);
-    int status = 422;
-    if (form.isReady()) {
-      try {
-        Proof proof = identity.prove(viewer, form.value("password"));
-        triages.triage(
-            viewer,
-            proof,
-            new Triages.NewTriage(entryId, outcome, remark, licence, seen),
-            form.key());
-        return Answers.see("/defects/" + entryId);
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        status = 409;
-        form.fail("", stale.getMessage());
-        form.with("seen", triages.words(viewer, entryId));
-      }
-    }
-    return Answers.page(form.isBad() ? status : 200, page(entry, form));
+    return Answers.filing(
+        form,
+        () -> {
+          Proof proof = identity.prove(viewer, form.value("password"));
+          triages.triage(
+              viewer,
+              proof,
+              new Triages.NewTriage(entryId, outcome, remark, licence, seen),
+              form.key());
+          return "/defects/" + entryId;
+        },
+        () -> page(entry, form.isStale() ? seenNow(form, entryId) : form));
+  }
+
+  /** Sent once more, it is said after what someone else said meanwhile. */
+  private Form seenNow(Form form, UUID entryId) {
+    return form.with("seen", triages.words(viewer, entryId));
   }
 
   private TemplateInstance page(DefectBook.Entry entry, Form form) {

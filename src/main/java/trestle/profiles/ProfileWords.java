@@ -59,14 +59,7 @@ final class ProfileWords {
         orNone(profile.tolerances().stream().map(ProfileWords::tolerance).toList()));
   }
 
-  static List<String> offered(RuleProfile profile) {
-    List<String> offered = new ArrayList<>();
-    offered.add("A limit in months " + monthRule(profile) + ".");
-    profile.tolerances().forEach(one -> offered.add("Tolerance: " + tolerance(one) + "."));
-    return offered;
-  }
-
-  private static String monthRule(RuleProfile profile) {
+  static String monthRule(RuleProfile profile) {
     return profile.monthRule() == MonthRule.MONTH_END
         ? "runs to the last day of its month"
         : "runs to the same day of the month, else its last";

@@ -90,11 +90,9 @@ public record RuleProfile(
     return !mayDefer(route).isEmpty();
   }
 
-  /**
-   * What it offers to whoever writes a requirement: the month rule and the tolerances, in words.
-   */
-  public List<String> offered() {
-    return ProfileWords.offered(this);
+  /** What a limit in months does by it: "runs to the last day of its month". */
+  public String monthWords() {
+    return ProfileWords.monthRule(this);
   }
 
   /** The same with the days of deferrals counted in another time. */
@@ -184,7 +182,13 @@ public record RuleProfile(
    * @param condition what it may be used for, or ""
    */
   public record Tolerance(
-      String label, String counter, String amount, String late, String condition) {}
+      String label, String counter, String amount, String late, String condition) {
+
+    /** In a sentence without its full stop. */
+    public String words() {
+      return ProfileWords.tolerance(this);
+    }
+  }
 
   public record PartEvidence(String partClass, String evidence) {}
 

@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.UUID;
 import trestle.fleet.Parts;
 import trestle.ledger.View;
-import trestle.profiles.RuleProfile;
 import trestle.profiles.RuleProfiles;
 import trestle.standing.Subject;
 import trestle.web.Allow;
@@ -52,7 +51,7 @@ public class RequirementPages {
       List<Option> nameable,
       List<Option> subjects,
       RuleChoices words,
-      RuleProfile profile)
+      ProfileOffer offer)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -71,7 +70,8 @@ public class RequirementPages {
       Form form,
       List<Option> nameable,
       Revision theirs,
-      RuleChoices words)
+      RuleChoices words,
+      ProfileOffer offer)
       implements TemplateInstance {}
 
   @GET
@@ -102,6 +102,7 @@ public class RequirementPages {
         isOfComponent(owner)
             ? Subject.COMPONENT
             : form.required("subject", "About").choice(values(SUBJECTS));
+    offer(owner.aircraftId()).fill(form);
     Terms terms = RequirementForm.read(form, coverable(owner));
     LocalDate from = form.required("in-force-from", "In force from").date();
     String approvedBy = form.required("approved-by", "Approved by").text(120);
@@ -154,6 +155,7 @@ public class RequirementPages {
     Form form = Form.of(posted);
     Requirements.History history = requirements.history(viewer, id);
     boolean withdraw = form.checked("withdraw");
+    offer(history.requirement().aircraftId()).fill(form);
     Terms terms = withdraw ? null : RequirementForm.read(form, values(nameable(history)));
     LocalDate from = form.required("in-force-from", "In force from").date();
     String reason = form.required("reason", "Reason").text(500);
@@ -193,7 +195,7 @@ public class RequirementPages {
         options(requirements.nameable(viewer, owner, now())),
         isOfComponent(owner) ? List.of() : SUBJECTS,
         new RuleChoices(),
-        profiles.of(viewer, owner.aircraftId(), now()));
+        offer(owner.aircraftId()));
   }
 
   /** Whose the new requirement is to be. */
@@ -215,7 +217,18 @@ public class RequirementPages {
   private TemplateInstance revisePage(Requirements.History history, Form form, Revision theirs) {
     RequirementSheet sheet = history.requirement();
     return new RequirementRevise(
-        views.owner(viewer, sheet), history, form, nameable(history), theirs, new RuleChoices());
+        views.owner(viewer, sheet),
+        history,
+        form,
+        nameable(history),
+        theirs,
+        new RuleChoices(),
+        offer(sheet.aircraftId()));
+  }
+
+  /** By the aircraft's rule profile; of a programme or a component, by the operator's. */
+  private ProfileOffer offer(UUID aircraft) {
+    return new ProfileOffer(profiles.of(viewer, aircraft, now()));
   }
 
   private List<String> coverable(RequirementSheet owner) {

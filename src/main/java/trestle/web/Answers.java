@@ -4,6 +4,7 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.function.Supplier;
 
 /** The few ways a page's method answers. */
 public final class Answers {
@@ -19,9 +20,33 @@ public final class Answers {
     return Response.status(status).type(HTML).entity(page.render()).build();
   }
 
-  /** The form again, as typed: 422 when something is wrong with it, 200 when it came back. */
+  /**
+   * The form again, as typed: 422 when something is wrong with it, 409 when someone else was
+   * quicker, 200 when it came back by itself.
+   */
   public static Response again(Form form, TemplateInstance page) {
-    return page(form.isBad() ? 422 : 200, page);
+    return page(form.isStale() ? 409 : form.isBad() ? 422 : 200, page);
+  }
+
+  /**
+   * Does what a form asks for, once it is ready; else, and where the use case says no, the form
+   * again with what it said.
+   *
+   * @param filing files, and says where to look at it
+   * @param page made afterwards, so that it shows what was refused and what stands now
+   */
+  public static Response filing(
+      Form form, Supplier<String> filing, Supplier<? extends TemplateInstance> page) {
+    if (form.isReady()) {
+      try {
+        return see(filing.get());
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        form.stale(stale);
+      }
+    }
+    return again(form, page.get());
   }
 
   /** Done: go and look at it there. */

@@ -26,6 +26,8 @@ public final class Form {
   private final Map<String, List<String>> typed = new LinkedHashMap<>();
   private final Map<String, Refusal.Reason> errors = new LinkedHashMap<>();
 
+  private boolean stale;
+
   private Form() {}
 
   /** An empty page. */
@@ -112,6 +114,17 @@ public final class Form {
   public Form refused(Refusal refusal) {
     refusal.reasons().forEach(reason -> fail(reason.field(), reason.sentence()));
     return this;
+  }
+
+  /** Takes over that someone else filed meanwhile: nothing of this form was stored. */
+  public Form stale(Stale told) {
+    stale = true;
+    fail("", told.getMessage());
+    return this;
+  }
+
+  public boolean isStale() {
+    return stale;
   }
 
   public boolean isOk() {

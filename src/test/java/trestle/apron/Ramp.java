@@ -12,11 +12,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import trestle.defects.CertifiedWork;
 import trestle.defects.DefectDraft;
 import trestle.defects.Defects;
 import trestle.defects.Deferrals;
 import trestle.defects.Judgement;
 import trestle.defects.NewDeferral;
+import trestle.defects.Rectifications;
 import trestle.fleet.Fleet;
 import trestle.fleet.Particulars;
 import trestle.flights.FlightDraft;
@@ -54,6 +56,7 @@ public class Ramp {
   @Inject Requirements requirements;
   @Inject Compliances compliances;
   @Inject Defects defects;
+  @Inject Rectifications rectifications;
   @Inject Deferrals deferrals;
   @Inject IdentityProof identity;
   @Inject PreFlights preFlights;
@@ -204,11 +207,11 @@ public class Ramp {
   /** A defect that was reported some time ago, and put right by the engineer. */
   public void putRight(Base base, UUID aircraft, String words) {
     UUID defect = reported(base, aircraft, words);
-    defects.rectify(
+    rectifications.rectify(
         base.engineer(),
         identity.prove(base.engineer(), Company.PASSWORD),
         defect,
-        new Defects.NewRectification(
+        new CertifiedWork(
             "Lamp replaced", "Maintenance manual 33-41", ENGINEERS_LICENCE, clock.instant()),
         UUID.randomUUID());
   }

@@ -43,10 +43,12 @@ class DefectsTest {
   private static int companies;
 
   @Inject Defects defects;
+  @Inject Rectifications rectifications;
   @Inject DefectBook book;
   @Inject OpenDefects open;
   @Inject Repeats repeats;
   @Inject AbnormalEvents events;
+  @Inject EventInspections inspections;
   @Inject EventKinds kinds;
   @Inject Occurrences occurrences;
   @Inject Photos photos;
@@ -191,11 +193,11 @@ class DefectsTest {
     for (String licence : List.of("E-OLD", "E-2", "")) {
       assertThatThrownBy(
               () ->
-                  defects.rectify(
+                  rectifications.rectify(
                       engineer,
                       identity.prove(engineer, Company.PASSWORD),
                       defect,
-                      new Defects.NewRectification("Done", "Manual", licence, later),
+                      new CertifiedWork("Done", "Manual", licence, later),
                       null))
           .isInstanceOf(Refusal.class)
           .hasMessageContaining("Licence");
@@ -216,11 +218,11 @@ class DefectsTest {
         () -> {
           go.await();
           try {
-            defects.rectify(
+            rectifications.rectify(
                 engineer,
                 proof,
                 defect,
-                new Defects.NewRectification("Done", "Manual", "E-1", FOUND.plusSeconds(60)),
+                new CertifiedWork("Done", "Manual", "E-1", FOUND.plusSeconds(60)),
                 null);
             return "closed";
           } catch (Stale stale) {
@@ -241,17 +243,93 @@ class DefectsTest {
   void whatWasDoneMayBePutRightAndTheOriginalIsKept() {
     UUID defect = report("Hum", Judgement.CAN_FLY, FOUND);
     UUID done = rectify(defect, "Belt tightenned", FOUND.plusSeconds(3_600));
-    defects.correctRectification(
+    rectifications.correct(
         engineer,
         identity.prove(engineer, Company.PASSWORD),
         done,
-        new Defects.NewRectification("Belt replaced", "Manual", "E-1", FOUND.plusSeconds(3_600)),
+        new CertifiedWork("Belt replaced", "Manual", "E-1", FOUND.plusSeconds(3_600)),
         "Wrong line",
         null);
     assertThat(book.entry(pilot, defect).done())
         .extracting(RectificationSheet::done)
         .containsExactly("Belt tightenned", "Belt replaced");
     assertThat(reasons()).isEmpty();
+  }
+
+  @Test
+  void aRectificationThatIsTakenAwayOpensItsDefectAgainAndItIsClosedAnewOnce() {
+    UUID defect = report("Brake soft", Judgement.MUST_NOT_FLY, FOUND);
+    UUID done = rectify(defect, "Bled", FOUND.plusSeconds(3_600));
+    assertThat(reasons()).isEmpty();
+    var proof = identity.prove(engineer, Company.PASSWORD);
+    TakingAway why = new TakingAway("Another aircraft's", "E-1");
+    assertThatThrownBy(
+            () -> rectifications.takeAway(engineer, proof, done, new TakingAway(" ", "E-1"), null))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("Reason");
+    Viewer controller = company.viewer(Role.CONTROLLER);
+    var theirs = identity.prove(controller, Company.PASSWORD);
+    assertThatThrownBy(() -> rectifications.takeAway(controller, theirs, done, why, null))
+        .isInstanceOf(Refusal.class);
+    UUID key = UUID.randomUUID();
+    UUID taken = rectifications.takeAway(engineer, proof, done, why, key);
+    assertThat(rectifications.takeAway(engineer, proof, done, why, key)).isEqualTo(taken);
+    assertThat(reasons()).hasSize(1).allMatch(Reason::holds);
+    DefectBook.Entry entry = book.entry(pilot, defect);
+    assertThat(entry.isOpen()).isTrue();
+    assertThat(entry.rectification()).isNull();
+    assertThat(entry.line().state()).isEqualTo("reported");
+    assertThat(entry.doneLatestFirst())
+        .extracting(row -> row.done() + (row.voided() ? ", away: " + row.reason() : ""))
+        .containsExactly("Bled, away: Another aircraft's", "Bled");
+    assertThatThrownBy(() -> rectifications.takeAway(engineer, proof, done, why, null))
+        .isInstanceOf(Stale.class);
+    assertThatThrownBy(
+            () ->
+                rectifications.correct(
+                    engineer,
+                    proof,
+                    taken,
+                    new CertifiedWork("Bled", "Manual", "E-1", FOUND.plusSeconds(60)),
+                    "Again",
+                    null))
+        .isInstanceOf(Stale.class);
+
+    rectify(defect, "Cylinder replaced", FOUND.plusSeconds(7_200));
+    assertThat(reasons()).isEmpty();
+    assertThat(book.entry(pilot, defect).rectification().done()).isEqualTo("Cylinder replaced");
+    assertThat(book.entry(pilot, defect).done()).hasSize(3);
+    assertThatThrownBy(() -> rectify(defect, "Once more", FOUND.plusSeconds(7_300)))
+        .isInstanceOf(Stale.class);
+  }
+
+  @Test
+  void whatOldPapersSayWasDoneIsCopiedMarkedAndPutRightWithoutASignature() {
+    Viewer controller = company.viewer(Role.CONTROLLER);
+    UUID defect = report("Lamp dead", Judgement.CAN_FLY, FOUND);
+    Instant then = FOUND.plusSeconds(3_600);
+    var without = new Rectifications.Old("Lamp replaced", "", " ", "", then);
+    assertThatThrownBy(() -> rectifications.transcribe(controller, defect, without, null))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("Copied from");
+    var old = new Rectifications.Old("Lamp replased", "", "log 3, page 41", "S. Brandt", then);
+    assertThatThrownBy(() -> rectifications.transcribe(pilot, defect, old, null))
+        .isInstanceOf(Refusal.class);
+    UUID copied = rectifications.transcribe(controller, defect, old, null);
+    assertThat(reasons()).isEmpty();
+    var right = new Rectifications.Old("Lamp replaced", "", "log 3, page 41", "S. Brandt", then);
+    UUID correction = rectifications.correct(controller, copied, right, "Slip", null);
+    assertThat(book.entry(pilot, defect).rectification().marked())
+        .isEqualTo("Lamp replaced (transcribed from log 3, page 41)");
+    var proof = identity.prove(engineer, Company.PASSWORD);
+    var work = new CertifiedWork("Lamp replaced", "Manual", "E-1", then);
+    assertThatThrownBy(
+            () -> rectifications.correct(engineer, proof, correction, work, "Mine", null))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("as a copy");
+    rectifications.takeAway(controller, null, correction, new TakingAway("Of QX-TIR", ""), null);
+    assertThat(book.entry(pilot, defect).isOpen()).isTrue();
+    assertThat(reasons()).hasSize(1);
   }
 
   @Test
@@ -283,12 +361,7 @@ class DefectsTest {
     UUID first = on(aircraft, "24", "left engine", null, FOUND);
     UUID now = on(aircraft, "24", "left engine", null, FOUND.plus(Duration.ofDays(200)));
     assertThat(earlier(now)).as("it has not flown since").hasSize(1);
-    List<FlightDraft> flights = new ArrayList<>();
-    for (int day = 1; day <= 120; day++) {
-      Instant off = FOUND.plus(Duration.ofDays(day));
-      flights.add(FlightDraft.of("A", "A", off, off.plus(Duration.ofHours(1)), 1, "I. Tarn"));
-    }
-    log.fileAll(pilot, aircraft, flights);
+    fly(aircraft, 1, 120);
     assertThat(earlier(now)).as("after 120 flights").isEmpty();
     repeats.say(engineer, now, first, true, "", null);
     assertThat(earlier(now)).as("a person knows better").hasSize(1);
@@ -306,8 +379,41 @@ class DefectsTest {
     UUID now = on(other, "74", "", engine, FOUND.plus(Duration.ofDays(3)));
     UUID unlike = on(other, "74", "", null, FOUND.plus(Duration.ofDays(4)));
     assertThat(earlier(now)).extracting(one -> one.defect().entryId()).containsExactly(first);
-    assertThat(earlier(now).get(0).why()).isEqualTo("then on QX-SOR, same part, 3 days before");
+    assertThat(earlier(now).get(0).why())
+        .isEqualTo("then on QX-SOR, same part, 3 days and 0 flights before");
     assertThat(earlier(unlike)).extracting(one -> one.defect().entryId()).containsExactly(now);
+  }
+
+  @Test
+  void theFlightsOfAPartCountOnEveryAircraftItFlewOn() {
+    Viewer owner = company.viewer(Role.OWNER);
+    UUID other = hangar.single(owner, "QX-TIR", BEGINNING);
+    UUID engine = hangar.engine(owner, "T-1", BEGINNING, Hangar.hours(10), Hangar.hours(10));
+    UUID fitted = hangar.fit(owner, engine, aircraft, "engine", BEGINNING.plusSeconds(60));
+    UUID first = on(aircraft, "74", "", engine, FOUND);
+    fly(aircraft, 1, 5);
+    hangar.remove(owner, fitted, FOUND.plus(Duration.ofDays(10)));
+    fly(aircraft, 11, 60);
+    fly(other, 11, 20);
+    hangar.fit(owner, engine, other, "engine", FOUND.plus(Duration.ofDays(80)));
+    fly(other, 81, 88);
+    UUID now = on(other, "74", "", engine, FOUND.plus(Duration.ofDays(100)));
+    assertThat(earlier(now)).as("long ago, but few flights").hasSize(1);
+    assertThat(earlier(now).get(0).defect().entryId()).isEqualTo(first);
+    assertThat(earlier(now).get(0).why())
+        .isEqualTo("then on QX-SOR, same part, 100 days and 13 flights before");
+    fly(other, 90, 92);
+    assertThat(earlier(now)).as("after 16 flights with it").isEmpty();
+  }
+
+  /** A flight on each of these days after the defect was found. */
+  private void fly(UUID which, int fromDay, int toDay) {
+    List<FlightDraft> flights = new ArrayList<>();
+    for (int day = fromDay; day <= toDay; day++) {
+      Instant off = FOUND.plus(Duration.ofDays(day));
+      flights.add(FlightDraft.of("A", "A", off, off.plus(Duration.ofHours(1)), 1, "I. Tarn"));
+    }
+    log.fileAll(pilot, which, flights);
   }
 
   @Test
@@ -322,14 +428,66 @@ class DefectsTest {
             null);
     assertThat(reasons().get(0).sentence())
         .isEqualTo("Heavy landing on 10 March 2025: waits for its inspection to be certified.");
-    var asked = new AbnormalEvents.NewInspection("Nothing found", "Manual 5-50", "E-9", FOUND);
+    var asked = new CertifiedWork("Nothing found", "Manual 5-50", "E-9", FOUND);
     var proof = identity.prove(engineer, Company.PASSWORD);
-    assertThatThrownBy(() -> events.certify(engineer, proof, event, asked, null))
+    assertThatThrownBy(() -> inspections.certify(engineer, proof, event, asked, null))
         .isInstanceOf(Refusal.class);
-    var right = new AbnormalEvents.NewInspection("Nothing found", "Manual 5-50", "E-1", FOUND);
-    events.certify(engineer, proof, event, right, null);
+    var right = new CertifiedWork("Nothing found", "Manual 5-50", "E-1", FOUND);
+    inspections.certify(engineer, proof, event, right, null);
     assertThat(reasons()).isEmpty();
-    assertThatThrownBy(() -> events.certify(engineer, proof, event, right, null))
+    assertThatThrownBy(() -> inspections.certify(engineer, proof, event, right, null))
+        .isInstanceOf(Stale.class);
+  }
+
+  @Test
+  void anEventAndItsInspectionArePutRightAndTakenAwayAgain() {
+    var hail = new AbnormalEvents.NewEvent("hail", "Marble-sized", FOUND);
+    UUID event = events.report(pilot, aircraft, hail, List.of(), null, null);
+    var lightning = new AbnormalEvents.NewEvent("lightning-strike", "And a flash", FOUND);
+    assertThatThrownBy(() -> events.correct(pilot, event, lightning, List.of(), "", null))
+        .isInstanceOf(Refusal.class);
+    events.correct(pilot, event, lightning, List.of(), "Asked the passengers", null);
+    assertThatThrownBy(() -> events.correct(pilot, event, hail, List.of(), "Late", null))
+        .isInstanceOf(Stale.class);
+    EventEntry entry = events.entry(pilot, event);
+    assertThat(entry.rows())
+        .extracting(EventSheet::kindCode)
+        .containsExactly("hail", "lightning-strike");
+    assertThat(entry.current().number()).isEqualTo(1);
+    assertThat(reasons()).hasSize(1).allMatch(Reason::holds);
+
+    var proof = identity.prove(engineer, Company.PASSWORD);
+    var work = new CertifiedWork("Nothing", "Manual 5-50", "E-1", FOUND.plusSeconds(60));
+    UUID inspection = inspections.certify(engineer, proof, event, work, null);
+    UUID row = entry.current().id();
+    assertThatThrownBy(() -> events.correct(pilot, row, hail, List.of(), "No flash", null))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("its inspection is certified");
+    var found = new CertifiedWork("One burn mark", "Manual 5-50", "E-1", FOUND.plusSeconds(60));
+    UUID corrected = inspections.correct(engineer, proof, inspection, found, "Forgot it", null);
+    assertThat(events.entry(pilot, event).inspections()).hasSize(2);
+    assertThat(events.entry(pilot, event).inspection().found()).isEqualTo("One burn mark");
+    assertThat(reasons()).isEmpty();
+
+    TakingAway why = new TakingAway("Of another aircraft", "E-1");
+    inspections.takeAway(engineer, proof, corrected, why, null);
+    assertThat(reasons()).hasSize(1).allMatch(Reason::holds);
+    assertThatThrownBy(() -> inspections.takeAway(engineer, proof, corrected, why, null))
+        .isInstanceOf(Stale.class);
+    inspections.certify(engineer, proof, event, work, null);
+    assertThat(reasons()).isEmpty();
+    assertThatThrownBy(() -> inspections.certify(engineer, proof, event, work, null))
+        .isInstanceOf(Stale.class);
+
+    UUID other = events.report(pilot, aircraft, hail, List.of(), null, null);
+    assertThat(reasons()).hasSize(1);
+    var theirs = identity.prove(pilot, Company.PASSWORD);
+    assertThatThrownBy(() -> events.takeAway(pilot, theirs, other, why, null))
+        .isInstanceOf(Refusal.class);
+    events.takeAway(engineer, proof, other, why, null);
+    assertThat(reasons()).isEmpty();
+    assertThat(events.entry(pilot, other).isOpen()).isFalse();
+    assertThatThrownBy(() -> inspections.certify(engineer, proof, other, work, null))
         .isInstanceOf(Stale.class);
   }
 
@@ -458,11 +616,11 @@ class DefectsTest {
   }
 
   private UUID rectify(UUID defect, String done, Instant at) {
-    return defects.rectify(
+    return rectifications.rectify(
         engineer,
         identity.prove(engineer, Company.PASSWORD),
         defect,
-        new Defects.NewRectification(done, "Manual 24-30", "E-1", at),
+        new CertifiedWork(done, "Manual 24-30", "E-1", at),
         null);
   }
 

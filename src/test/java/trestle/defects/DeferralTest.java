@@ -71,6 +71,7 @@ class DeferralTest {
   @Inject DeferralItems items;
   @Inject Triages triages;
   @Inject Defects defects;
+  @Inject Rectifications rectifications;
   @Inject OpenDefects open;
   @Inject Standings standings;
   @Inject RuleProfiles profiles;
@@ -262,6 +263,58 @@ class DeferralTest {
   }
 
   @Test
+  void anOldDeferralIsCopiedMarkedAndStillRunsOut() {
+    profile("part-m");
+    Viewer controller = company.viewer(Role.CONTROLLER);
+    Instant found = Instant.parse("2025-01-26T10:00:00Z");
+    UUID defect = report(found);
+    NewDeferral asked =
+        asked(defect, found.plusSeconds(7200), Role.ENGINEER, "E-OLD", Category.B, NONE);
+    OldPaper paper = new OldPaper("log 3, page 41", "S. Brandt");
+    assertRefused(
+        () -> deferrals.transcribe(controller, asked, new OldPaper(" ", ""), null),
+        "transcribed-from",
+        "Copied from is needed.");
+    assertRefused(
+        () ->
+            deferrals.transcribe(
+                controller, asked(defect, found, Role.ENGINEER, "", Category.B, NONE), paper, null),
+        "licence",
+        "an engineer deferred it");
+    assertThatThrownBy(() -> deferrals.transcribe(pilot, asked, paper, null))
+        .isInstanceOf(Refusal.class);
+    UUID copied = deferrals.transcribe(controller, asked, paper, null);
+    assertThat(signatures.under(engineer, List.of(copied))).isEmpty();
+    assertThat(line(LocalDate.parse("2025-01-27")).stateWords())
+        .endsWith("2025. Transcribed from log 3, page 41.");
+    assertThat(item(LocalDate.parse("2025-01-27")).sourceReference()).contains("transcribed from log 3");
+    assertThat(standing(LocalDate.parse("2025-01-29")).isHeld()).isFalse();
+    assertThat(standing(LocalDate.parse("2025-01-30")).isHeld()).isTrue();
+
+    assertThatThrownBy(() -> deferrals.correct(engineer, proof(engineer), copied, asked, "R", null))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("as a copy");
+    NewDeferral c = asked(defect, asked.at(), Role.ENGINEER, "E-OLD", Category.C, NONE);
+    UUID corrected = deferrals.correct(controller, copied, c, paper, "Misread", null);
+    assertThat(deferrals.entry(engineer, corrected).deferral().lastDay()).isEqualTo("2025-02-05");
+    assertThatThrownBy(() -> deferrals.correct(controller, copied, c, paper, "Again", null))
+        .isInstanceOf(Stale.class);
+
+    UUID done =
+        rectifications.rectify(
+            engineer,
+            proof(engineer),
+            defect,
+            new CertifiedWork("Replaced", "Manual 24", LICENCE, found.plusSeconds(86_400)),
+            null);
+    assertThat(standing(LocalDate.parse("2025-02-10")).isHeld()).isFalse();
+    rectifications.takeAway(
+        engineer, proof(engineer), done, new TakingAway("Another aircraft", LICENCE), null);
+    assertThat(standing(LocalDate.parse("2025-02-05")).isHeld()).as("deferred again").isFalse();
+    assertThat(standing(LocalDate.parse("2025-02-06")).isHeld()).as("and run out").isTrue();
+  }
+
+  @Test
   void thePlainExampleExtendsNothing() {
     UUID deferral = deferredB();
     assertRefused(
@@ -291,11 +344,11 @@ class DeferralTest {
     assertThat(line.placard()).isEqualTo("Inoperative");
     assertThat(line.lastWords()).isEqualTo("23:59 UTC (20:29 local) on 5 February 2025");
 
-    defects.rectify(
+    rectifications.rectify(
         engineer,
         proof(engineer),
         defect,
-        new Defects.NewRectification("Replaced", "Manual 24", LICENCE, found.plusSeconds(86_400)),
+        new CertifiedWork("Replaced", "Manual 24", LICENCE, found.plusSeconds(86_400)),
         UUID.randomUUID());
     assertThat(standing(LocalDate.parse("2025-01-28")).isClear()).isTrue();
   }

@@ -1,6 +1,7 @@
 package trestle.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -8,6 +9,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,6 +17,10 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import trestle.defects.DefectBook;
+import trestle.defects.Earlier;
+import trestle.defects.OpenDefects;
+import trestle.defects.Repeats;
 import trestle.directives.Status;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
@@ -25,6 +31,7 @@ import trestle.reckoning.State;
 import trestle.server.TestDatabase;
 import trestle.server.TheClock;
 import trestle.standing.DueItem;
+import trestle.standing.Standings;
 import trestle.web.Viewer;
 
 /** On any day it is told, one aircraft is held, one is limited, and the others are clear. */
@@ -36,6 +43,10 @@ class DemoLoaderTest {
   @Inject Fleet fleet;
   @Inject DueItems source;
   @Inject Status status;
+  @Inject Standings standings;
+  @Inject OpenDefects open;
+  @Inject DefectBook book;
+  @Inject Repeats repeats;
   @Inject TheClock clock;
 
   @ParameterizedTest
@@ -61,8 +72,68 @@ class DemoLoaderTest {
     assertThat(clock.telling(now, () -> status.toBeAssessed(loaded.owner(), View.asAt(today))))
         .as("directives that nobody assessed")
         .isEmpty();
+    clock.telling(now, () -> assertDefectsAsTold(loaded.owner(), today));
     assertLedgerHoldsEveryFiledRow(loaded.operatorId());
     assertOneGapAndNoOverlap(loaded.operatorId());
+  }
+
+  /** Deferred in each category, none run out, and none that changes what an aircraft stands at. */
+  private Void assertDefectsAsTold(Viewer viewer, LocalDate today) {
+    Map<UUID, String> registrations = new HashMap<>();
+    fleet
+        .sheets(viewer, View.asAt(today))
+        .forEach(sheet -> registrations.put(sheet.id(), sheet.registration()));
+    Map<String, String> words = new HashMap<>();
+    standings
+        .now(viewer, registrations.keySet(), today)
+        .forEach((id, one) -> words.put(registrations.get(id), one.standing().word().word()));
+    assertThat(words)
+        .containsOnly(
+            entry("QX-TBC", "held"),
+            entry("QX-SOR", "limited"),
+            entry("QX-WIC", "clear"),
+            entry("QX-AUK", "clear"),
+            entry("QX-KEL", "clear"));
+    List<String> deferred = new ArrayList<>();
+    List<UUID> rectified = new ArrayList<>();
+    open.of(viewer, registrations.keySet(), View.asAt(today))
+        .forEach(
+            (id, lines) ->
+                lines.stream()
+                    .filter(line -> line.state().equals("deferred"))
+                    .peek(line -> assertThat(line.stateWords()).contains("Transcribed from"))
+                    .forEach(
+                        line ->
+                            deferred.add(
+                                registrations.get(id)
+                                    + " "
+                                    + line.stateWords().replaceAll("^Deferred |[,.] .*|,$", "")
+                                    + " "
+                                    + days(today, line.lastDay()))));
+    assertThat(deferred)
+        .containsExactlyInAnyOrder(
+            "QX-KEL by item 22-10-01 ",
+            "QX-TBC by item 34-10-02 2",
+            "QX-SOR by item 33-11-01 1",
+            "QX-WIC by item 33-20-03 90",
+            "QX-AUK without a list ");
+    book.page(viewer, null, true, 1)
+        .entries()
+        .forEach(defect -> rectified.add(defect.current().entryId()));
+    List<String> cameBack = new ArrayList<>();
+    repeats
+        .of(viewer, rectified)
+        .forEach(
+            (id, earlier) ->
+                earlier.stream()
+                    .filter(Earlier::confirmed)
+                    .forEach(one -> cameBack.add(one.done().replaceAll("[;(].*", "").strip())));
+    assertThat(cameBack).containsExactlyInAnyOrder("Belt tightened", "Voltage regulator replaced");
+    return null;
+  }
+
+  private static String days(LocalDate today, LocalDate last) {
+    return last == null ? "" : Long.toString(ChronoUnit.DAYS.between(today, last));
   }
 
   /** What holds or limits, as "title, state, left of the controlling limit". */

@@ -52,6 +52,7 @@ final class Addresses {
           case "rectifications" -> rows.rectification();
           case "occurrences" -> rows.occurrence();
           case "abnormal-events" -> rows.event();
+          case "event-inspections" -> rows.inspection();
           case "deferrals" -> rows.deferral();
           case "directives" -> rows.directive();
           case "paragraphs" -> rows.paragraph();

@@ -41,8 +41,12 @@ record Errand(
     String defect = "/defects/" + rows.defect();
     String rectification = "/rectifications/" + rows.rectification();
     String report = "/occurrences/" + rows.occurrence() + "/report";
-    String inspection = "/abnormal-events/" + rows.event() + "/inspection";
+    String event = "/abnormal-events/" + rows.event();
+    String inspection = event + "/inspection";
+    String inspected = "/event-inspections/" + rows.inspection();
     String kind = "/abnormal-event-kinds/" + rows.eventKind();
+    String earlier = "/defects/" + rows.earlierDefect();
+    String reading = "/fuel-and-oil/" + rows.reading();
     String waiting = "/defects/" + rows.waiting();
     String deferral = "/deferrals/" + rows.deferral();
     String directive = "/directives/" + rows.directive();
@@ -272,11 +276,23 @@ record Errand(
             .with("kind", "heavy-landing", "words", "Dropped from a metre")
             .wrongly("words", "")
             .shows("Dropped from a metre"),
+        on("/abnormal-events/{id}/correction", event + "/correction", "/correction")
+            .with("words", "Dropped from two metres", "reason", "Measured again")
+            .wrongly("reason", "")
+            .shows("Measured again"),
         on("/abnormal-events/{id}/inspection", inspection, "/inspection")
             .with("found", "Nothing found", "data-reference", "Manual 5-50")
             .with("licence", Yard.LICENCE, "password", Company.PASSWORD)
             .wrongly("found", "")
             .shows("Nothing found"),
+        on("/event-inspections/{id}/correction", inspected + "/correction", "/correction")
+            .with("found", "One dent", "reason", "Looked again", "password", Company.PASSWORD)
+            .wrongly("reason", "")
+            .shows("Looked again"),
+        on("/abnormal-events/{id}/voiding", event + "/voiding", "/voiding")
+            .with("reason", "Another sea", "password", Company.PASSWORD)
+            .wrongly("reason", "")
+            .shows("<b>Taken away:</b> Another sea"),
         on("/abnormal-event-kinds", "/abnormal-event-kinds", "/abnormal-event-kinds")
             .with("name", "Dust storm", "inspection", "Filter & seals")
             .wrongly("name", "")
@@ -295,6 +311,10 @@ record Errand(
             .with("counter", "heater-hours", "amount", "120.5")
             .wrongly("amount", "12:75")
             .shows("120.5"),
+        on("/fuel-and-oil/{id}/correction", reading + "/correction", "/correction")
+            .with("oil-engine", "1.5", "fluid-remark", "Dipped twice", "reason", "Misread it")
+            .wrongly("oil-engine", "1.2.3")
+            .shows("Dipped twice"),
         on(
                 AIRCRAFT + "/fuel-and-oil/arrangement",
                 aircraft + "/fuel-and-oil/arrangement",
@@ -373,7 +393,29 @@ record Errand(
         on("/search-log", "/search-log", "/search-log")
             .with("source", "List of the authority", "remark", "Two found")
             .wrongly("through", "31 Feb 2026")
-            .shows("List of the authority"));
+            .shows("List of the authority"),
+        on("/rectifications/{id}/voiding", rectification + "/voiding", "/voiding")
+            .with("reason", "Another aircraft", "licence", Yard.LICENCE)
+            .with("password", Company.PASSWORD)
+            .wrongly("reason", "")
+            .shows("<b>Taken away:</b> Another aircraft"),
+        on("/event-inspections/{id}/voiding", inspected + "/voiding", "/voiding")
+            .with("reason", "Another event", "password", Company.PASSWORD)
+            .wrongly("reason", "")
+            .shows("<b>Taken away:</b> Another event"),
+        on(
+                "/defects/{id}/deferral-transcription",
+                earlier + "/deferral-transcription",
+                "/deferral-transcription")
+            .with("list-reference", "List 3", "item", "24-2", "category", "D", "licence", "E-12")
+            .with("on", rows.today().toString(), "transcribed-from", "Log 3, page 41")
+            .wrongly("transcribed-from", "")
+            .shows("Log 3, page 41"),
+        on("/defects/{id}/transcription", earlier + "/transcription", "/transcription")
+            .with("done", "Belt replaced", "on", rows.today().toString())
+            .with("transcribed-from", "Log 3, page 42")
+            .wrongly("transcribed-from", "")
+            .shows("transcribed from Log 3, page 42"));
   }
 
   private static Errand on(String route, String page, String sends) {

@@ -12,14 +12,17 @@ import java.util.List;
 import java.util.UUID;
 import javax.imageio.ImageIO;
 import trestle.defects.AbnormalEvents;
+import trestle.defects.CertifiedWork;
 import trestle.defects.DefectDraft;
 import trestle.defects.Defects;
+import trestle.defects.EventInspections;
 import trestle.defects.EventKind;
 import trestle.defects.EventKinds;
 import trestle.defects.Judgement;
 import trestle.defects.Occurrences;
 import trestle.defects.PhotoDraft;
 import trestle.defects.Photos;
+import trestle.defects.Rectifications;
 import trestle.people.Company;
 import trestle.people.IdentityProof;
 import trestle.web.Viewer;
@@ -28,6 +31,8 @@ import trestle.web.Viewer;
 @ApplicationScoped
 class Wreck {
   @Inject Defects defects;
+  @Inject Rectifications rectifications;
+  @Inject EventInspections inspections;
   @Inject Photos photos;
   @Inject AbnormalEvents events;
   @Inject EventKinds kinds;
@@ -40,18 +45,18 @@ class Wreck {
       UUID rectification,
       UUID occurrence,
       UUID event,
+      UUID inspection,
       String eventKind,
       String photo) {}
 
   Found of(Viewer viewer, String mark, UUID aircraft, Instant now) {
     UUID earlier = defect(viewer, mark, aircraft, now.minus(Duration.ofDays(5)), List.of());
     UUID done =
-        defects.rectify(
+        rectifications.rectify(
             viewer,
             identity.prove(viewer, Company.PASSWORD),
             earlier,
-            new Defects.NewRectification(
-                mark + " belt tightened", mark + " manual", Yard.LICENCE, now),
+            new CertifiedWork(mark + " belt tightened", mark + " manual", Yard.LICENCE, now),
             null);
     PhotoDraft photo = photos.prepare(viewer, picture(mark));
     UUID defect = defect(viewer, mark, aircraft, now.minus(Duration.ofDays(1)), List.of(photo));
@@ -76,7 +81,22 @@ class Wreck {
             List.of(),
             null,
             null);
-    return new Found(earlier, defect, done, occurrence, event, kind, photo.sha256());
+    UUID inspected =
+        events.report(
+            viewer,
+            aircraft,
+            new AbnormalEvents.NewEvent("hail", mark + " hail", now),
+            List.of(),
+            null,
+            null);
+    UUID inspection =
+        inspections.certify(
+            viewer,
+            identity.prove(viewer, Company.PASSWORD),
+            inspected,
+            new CertifiedWork(mark + " no dent", mark + " manual", Yard.LICENCE, now),
+            null);
+    return new Found(earlier, defect, done, occurrence, event, inspection, kind, photo.sha256());
   }
 
   private UUID defect(
