@@ -1,15 +1,29 @@
 package trestle.defects;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import trestle.fleet.Fleet;
+import trestle.ledger.View;
 import trestle.people.Members;
+import trestle.people.Proof;
+import trestle.signing.Signatures;
+import trestle.signing.Signer;
+import trestle.signing.Signing;
 import trestle.web.Refusal;
+import trestle.web.Stale;
 import trestle.web.Viewer;
 
-/** What an engineer signs for work, and under what. */
+/**
+ * What an engineer signs for work, and under what; and how records of work follow one another: a
+ * correction, one that takes another away, one that is filed anew after that.
+ */
 @ApplicationScoped
 class Certifying {
   static final String RECTIFIED =
@@ -31,7 +45,10 @@ class Certifying {
       "I declare that the record stated here should not have been filed, for the reason stated"
           + " here, and takes no effect.";
 
+  @Inject DefectRepository repository;
   @Inject Members members;
+  @Inject Signatures signatures;
+  @Inject Fleet fleet;
   @Inject InstantSource clock;
 
   /**
@@ -82,6 +99,71 @@ class Certifying {
                 new Refusal(
                     "licence",
                     "Licence must be one of yours that was good on the day of the work."));
+  }
+
+  /**
+   * What a form has filed already: the same form with the same content answers the same.
+   *
+   * @throws Stale where it has filed something else
+   */
+  <T extends CertifiedRecord> Optional<UUID> filedBefore(T row, Class<T> kind, UUID formKey) {
+    row.fromForm(formKey);
+    return repository
+        .ofForm(kind, formKey)
+        .map(
+            before -> {
+              if (!before.saysAs(row)) {
+                throw new Stale("This form has filed something already, with other content.");
+              }
+              return before.id();
+            });
+  }
+
+  /**
+   * The row after which something is certified anew, or null.
+   *
+   * @param rows of the same thing, as filed
+   * @throws Stale with that sentence where the last one stands
+   */
+  static UUID afterVoided(List<? extends CertifiedRecord> rows, String sentence) {
+    CertifiedRecord last = rows.isEmpty() ? null : rows.get(rows.size() - 1);
+    if (last != null && !last.isVoid()) {
+      throw new Stale(sentence);
+    }
+    return last == null ? null : last.id();
+  }
+
+  /**
+   * @throws Stale when the row was corrected or taken away meanwhile
+   */
+  void stillStands(CertifiedRecord original) {
+    if (original.isVoid() || repository.isCorrected(original.getClass(), original.id())) {
+      throw new Stale("Someone has corrected this record since you opened this form.");
+    }
+  }
+
+  /**
+   * Files a row with an engineer's signature: for the work, or for taking it away.
+   *
+   * @param shown what the page said it is about
+   */
+  UUID sign(
+      Viewer viewer,
+      Proof proof,
+      CertifiedRecord row,
+      String statement,
+      String licence,
+      ObjectNode shown) {
+    shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
+    shown.put("done", row.words());
+    shown.put("data-reference", row.dataReference);
+    shown.put("on", row.happenedOn().toString());
+    if (row.isVoid()) {
+      shown.put("reason", row.reason());
+    }
+    signatures.file(
+        viewer, proof, Signer.engineer(licence), List.of(Signing.of(row, statement, shown)));
+    return row.id();
   }
 
   /**

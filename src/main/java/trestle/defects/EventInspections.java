@@ -5,16 +5,12 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
-import trestle.fleet.Fleet;
+import java.util.function.Supplier;
 import trestle.fleet.Revisions;
 import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.people.Proof;
-import trestle.signing.Signatures;
-import trestle.signing.Signer;
-import trestle.signing.Signing;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Refusal;
@@ -31,31 +27,24 @@ public class EventInspections {
   @Inject AbnormalEvents events;
   @Inject Certifying certifying;
   @Inject Revisions revisions;
-  @Inject Signatures signatures;
-  @Inject Fleet fleet;
 
   /**
    * Certifies the inspection that an event asks for; the event then holds the aircraft no longer.
    *
    * @throws Refusal without what was found, its data, or a licence good that day
-   * @throws Stale when somebody has certified it already
+   * @throws Stale when somebody has certified it already, or the event was taken away
    */
   @Filing
   public UUID certify(Viewer viewer, Proof proof, UUID entryId, CertifiedWork work, UUID formKey) {
-    EventEntry entry = events.entry(viewer, entryId);
-    EventSheet event = entry.current();
-    revisions.bump(viewer, event.aircraftId());
+    EventSheet event = locked(viewer, entryId);
     EventInspection row = row(viewer, event, work);
-    row.fromForm(formKey);
-    Optional<EventInspection> before = repository.ofForm(EventInspection.class, formKey);
-    if (before.isPresent()) {
-      return again(before.get(), row);
-    }
-    if (event.voided()) {
-      throw new Stale("This event was taken away since you opened this form.");
-    }
-    row.afterVoided = stillOpen(event);
-    return sign(viewer, proof, event, row, Certifying.INSPECTED, row.licenceNumber);
+    return once(
+        row,
+        formKey,
+        () -> {
+          row.afterVoided = stillOpen(event);
+          return sign(viewer, proof, event, row, Certifying.INSPECTED, row.licenceNumber);
+        });
   }
 
   /** Says what an inspection should have said; the original is kept and shown. */
@@ -63,36 +52,40 @@ public class EventInspections {
   public UUID correct(
       Viewer viewer, Proof proof, UUID rowId, CertifiedWork work, String reason, UUID formKey) {
     EventInspection original = one(rowId);
-    EventSheet event = events.entry(viewer, original.eventEntryId).current();
-    revisions.bump(viewer, event.aircraftId());
+    EventSheet event = locked(viewer, original.eventEntryId);
     Certifying.reasonNeeded(reason);
     EventInspection row = row(viewer, event, work);
     row.correct(rowId, reason.strip());
-    row.fromForm(formKey);
-    Optional<EventInspection> before = repository.ofForm(EventInspection.class, formKey);
-    if (before.isPresent()) {
-      return again(before.get(), row);
-    }
-    stillStands(original);
-    return sign(viewer, proof, event, row, Certifying.INSPECTED, row.licenceNumber);
+    return once(
+        row,
+        formKey,
+        () -> {
+          certifying.stillStands(original);
+          return sign(viewer, proof, event, row, Certifying.INSPECTED, row.licenceNumber);
+        });
   }
 
   /** Takes an inspection away: its event holds the aircraft again. */
   @Filing
   public UUID takeAway(Viewer viewer, Proof proof, UUID rowId, TakingAway asked, UUID formKey) {
     EventInspection original = one(rowId);
-    EventSheet event = events.entry(viewer, original.eventEntryId).current();
-    revisions.bump(viewer, event.aircraftId());
-    Optional<EventInspection> before = repository.ofForm(EventInspection.class, formKey);
-    if (before.isPresent()) {
-      return before.get().id();
-    }
+    EventSheet event = locked(viewer, original.eventEntryId);
     Certifying.reasonNeeded(asked.reason());
-    stillStands(original);
-    EventInspection row = original.takenAway();
-    row.correct(rowId, asked.reason());
-    row.fromForm(formKey);
-    return sign(viewer, proof, event, row, Certifying.TAKEN_AWAY, asked.licenceNumber());
+    EventInspection row = new EventInspection();
+    row.eventEntryId = original.eventEntryId;
+    row.found = original.found;
+    row.takesAway(original, asked.reason());
+    return once(
+        row,
+        formKey,
+        () -> {
+          certifying.stillStands(original);
+          return sign(viewer, proof, event, row, Certifying.TAKEN_AWAY, asked.licenceNumber());
+        });
+  }
+
+  private UUID once(EventInspection row, UUID formKey, Supplier<UUID> filing) {
+    return certifying.filedBefore(row, EventInspection.class, formKey).orElseGet(filing);
   }
 
   private UUID sign(
@@ -103,18 +96,9 @@ public class EventInspections {
       String statement,
       String licence) {
     ObjectNode shown = JsonNodeFactory.instance.objectNode();
-    shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
     shown.put("event", event.kindName() + ", " + event.on());
     shown.put("inspection", event.inspection());
-    shown.put("found", row.found);
-    shown.put("data-reference", row.dataReference);
-    shown.put("on", row.happenedOn().toString());
-    if (row.isVoid()) {
-      shown.put("reason", row.reason());
-    }
-    signatures.file(
-        viewer, proof, Signer.engineer(licence), List.of(Signing.of(row, statement, shown)));
-    return row.id();
+    return certifying.sign(viewer, proof, row, statement, licence, shown);
   }
 
   private EventInspection row(Viewer viewer, EventSheet event, CertifiedWork work) {
@@ -132,32 +116,20 @@ public class EventInspections {
     return row;
   }
 
-  /** The row after which it is certified anew, or null; refused while an inspection stands. */
   private UUID stillOpen(EventSheet event) {
-    List<EventInspection> rows = repository.inspections(List.of(event.entryId()), View.EVERYTHING);
-    EventInspection last = rows.isEmpty() ? null : rows.get(rows.size() - 1);
-    if (last != null && !last.isVoid()) {
-      throw new Stale("This inspection was certified since you opened this form.");
+    if (event.voided()) {
+      throw new Stale("This event was taken away since you opened this form.");
     }
-    return last == null ? null : last.id();
+    return Certifying.afterVoided(
+        repository.inspections(List.of(event.entryId()), View.EVERYTHING),
+        "This inspection was certified since you opened this form.");
   }
 
-  private void stillStands(EventInspection original) {
-    if (original.isVoid() || repository.isCorrected(EventInspection.class, original.id())) {
-      throw new Stale("Someone has corrected this inspection since you opened this form.");
-    }
-  }
-
-  private static UUID again(EventInspection before, EventInspection now) {
-    boolean same =
-        before.eventEntryId.equals(now.eventEntryId)
-            && before.found.equals(now.found)
-            && before.dataReference.equals(now.dataReference)
-            && before.happenedOn().equals(now.happenedOn());
-    if (!same) {
-      throw new Stale("This form has certified an inspection already, with other content.");
-    }
-    return before.id();
+  /** The event as it stands, its aircraft locked until the commit. */
+  private EventSheet locked(Viewer viewer, UUID entryId) {
+    UUID aircraft = events.entry(viewer, entryId).current().aircraftId();
+    revisions.bump(viewer, aircraft);
+    return events.entry(viewer, entryId).current();
   }
 
   private EventInspection one(UUID rowId) {

@@ -3,49 +3,39 @@ package trestle.defects;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
 
 /**
- * What an engineer did about a defect, or what a correction says they did: it closes the defect.
+ * What was done about a defect, certified or copied from old papers, or what a correction says was
+ * done: it closes the defect.
  */
 @Entity
 @Table(name = "rectification")
 @Kind("rectification")
-class Rectification extends Filed {
-  UUID aircraftId;
+class Rectification extends CertifiedRecord {
   UUID defectEntryId;
   String done;
-  String dataReference;
-  String licenceNumber;
-  String licenceKind;
   String transcribedFrom = "";
   String signedBy = "";
-  Boolean voided;
-  UUID afterVoided;
 
-  boolean isVoid() {
-    return voided != null;
-  }
-
-  /** A row that takes this one away: it says the same, and that it should not have been filed. */
-  Rectification takenAway() {
-    Rectification row = new Rectification();
-    row.aircraftId = aircraftId;
-    row.defectEntryId = defectEntryId;
-    row.done = done;
-    row.dataReference = dataReference;
-    row.licenceNumber = licenceNumber;
-    row.licenceKind = licenceKind;
-    row.transcribedFrom = transcribedFrom;
-    row.signedBy = signedBy;
-    row.voided = true;
-    row.happened(happenedAt(), happenedOn());
-    return row;
+  boolean isTranscribed() {
+    return !transcribedFrom.isEmpty();
   }
 
   @Override
-  public UUID ledgerAircraft() {
-    return aircraftId;
+  UUID about() {
+    return defectEntryId;
+  }
+
+  @Override
+  String words() {
+    return done;
+  }
+
+  @Override
+  boolean saysAs(CertifiedRecord other) {
+    return super.saysAs(other)
+        && other instanceof Rectification rectification
+        && transcribedFrom.equals(rectification.transcribedFrom);
   }
 }

@@ -7,18 +7,14 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
-import trestle.fleet.Fleet;
+import java.util.function.Supplier;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.people.Proof;
-import trestle.signing.Signatures;
-import trestle.signing.Signer;
-import trestle.signing.Signing;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Refusal;
@@ -36,8 +32,6 @@ public class Rectifications {
   @Inject DefectRepository repository;
   @Inject Certifying certifying;
   @Inject Revisions revisions;
-  @Inject Signatures signatures;
-  @Inject Fleet fleet;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
 
@@ -65,32 +59,29 @@ public class Rectifications {
    */
   @Filing
   public UUID rectify(Viewer viewer, Proof proof, UUID entryId, CertifiedWork work, UUID formKey) {
-    DefectSheet defect = current(entryId);
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, entryId);
     Rectification row = certified(viewer, defect, work);
-    row.fromForm(formKey);
-    Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
-    if (before.isPresent()) {
-      return again(before.get(), row);
-    }
-    row.afterVoided = stillOpen(defect);
-    return sign(viewer, proof, defect, row, Certifying.RECTIFIED, row.licenceNumber);
+    return once(
+        row,
+        formKey,
+        () -> {
+          row.afterVoided = stillOpen(defect);
+          return sign(viewer, proof, defect, row, Certifying.RECTIFIED, row.licenceNumber);
+        });
   }
 
   /** Closes a defect by what old papers say was done: copied, not certified. */
   @Filing
   public UUID transcribe(Viewer viewer, UUID entryId, Old old, UUID formKey) {
-    DefectSheet defect = current(entryId);
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, entryId);
     Rectification row = transcribed(viewer, defect, old);
-    row.fromForm(formKey);
-    Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
-    if (before.isPresent()) {
-      return again(before.get(), row);
-    }
-    row.afterVoided = stillOpen(defect);
-    ledger.file(act(viewer), row);
-    return row.id();
+    return once(
+        row,
+        formKey,
+        () -> {
+          row.afterVoided = stillOpen(defect);
+          return file(viewer, row);
+        });
   }
 
   /** Says what a certified rectification should have said; the original is kept and shown. */
@@ -98,43 +89,40 @@ public class Rectifications {
   public UUID correct(
       Viewer viewer, Proof proof, UUID rowId, CertifiedWork work, String reason, UUID formKey) {
     Rectification original = one(rowId);
-    DefectSheet defect = current(original.defectEntryId);
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, original.defectEntryId);
     Certifying.reasonNeeded(reason);
-    if (!original.transcribedFrom.isEmpty()) {
+    if (original.isTranscribed()) {
       throw new Refusal("", "What was copied from old papers is put right as a copy of them.");
     }
     Rectification row = certified(viewer, defect, work);
     row.correct(rowId, reason.strip());
-    row.fromForm(formKey);
-    Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
-    if (before.isPresent()) {
-      return again(before.get(), row);
-    }
-    stillStands(original);
-    return sign(viewer, proof, defect, row, Certifying.RECTIFIED, row.licenceNumber);
+    return once(
+        row,
+        formKey,
+        () -> {
+          certifying.stillStands(original);
+          return sign(viewer, proof, defect, row, Certifying.RECTIFIED, row.licenceNumber);
+        });
   }
 
   /** Says what a copy of old papers should have said; the original is kept and shown. */
   @Filing
   public UUID correct(Viewer viewer, UUID rowId, Old old, String reason, UUID formKey) {
     Rectification original = one(rowId);
-    DefectSheet defect = current(original.defectEntryId);
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, original.defectEntryId);
     Certifying.reasonNeeded(reason);
-    if (original.transcribedFrom.isEmpty()) {
+    if (!original.isTranscribed()) {
       throw new Refusal("", "What an engineer certified is put right by an engineer, who signs.");
     }
     Rectification row = transcribed(viewer, defect, old);
     row.correct(rowId, reason.strip());
-    row.fromForm(formKey);
-    Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
-    if (before.isPresent()) {
-      return again(before.get(), row);
-    }
-    stillStands(original);
-    ledger.file(act(viewer), row);
-    return row.id();
+    return once(
+        row,
+        formKey,
+        () -> {
+          certifying.stillStands(original);
+          return file(viewer, row);
+        });
   }
 
   /**
@@ -146,23 +134,29 @@ public class Rectifications {
   @Filing
   public UUID takeAway(Viewer viewer, Proof proof, UUID rowId, TakingAway asked, UUID formKey) {
     Rectification original = one(rowId);
-    DefectSheet defect = current(original.defectEntryId);
-    revisions.bump(viewer, defect.aircraftId());
-    Optional<Rectification> before = repository.ofForm(Rectification.class, formKey);
-    if (before.isPresent()) {
-      return before.get().id();
-    }
+    DefectSheet defect = locked(viewer, original.defectEntryId);
     Certifying.reasonNeeded(asked.reason());
-    stillStands(original);
-    Rectification row = original.takenAway();
-    row.correct(rowId, asked.reason());
-    row.fromForm(formKey);
-    if (!original.transcribedFrom.isEmpty()) {
-      mayTranscribe(viewer);
-      ledger.file(act(viewer), row);
-      return row.id();
-    }
-    return sign(viewer, proof, defect, row, Certifying.TAKEN_AWAY, asked.licenceNumber());
+    Rectification row = new Rectification();
+    row.defectEntryId = original.defectEntryId;
+    row.done = original.done;
+    row.transcribedFrom = original.transcribedFrom;
+    row.signedBy = original.signedBy;
+    row.takesAway(original, asked.reason());
+    return once(
+        row,
+        formKey,
+        () -> {
+          certifying.stillStands(original);
+          if (original.isTranscribed()) {
+            mayTranscribe(viewer);
+            return file(viewer, row);
+          }
+          return sign(viewer, proof, defect, row, Certifying.TAKEN_AWAY, asked.licenceNumber());
+        });
+  }
+
+  private UUID once(Rectification row, UUID formKey, Supplier<UUID> filing) {
+    return certifying.filedBefore(row, Rectification.class, formKey).orElseGet(filing);
   }
 
   private UUID sign(
@@ -173,17 +167,13 @@ public class Rectifications {
       String statement,
       String licence) {
     ObjectNode shown = JsonNodeFactory.instance.objectNode();
-    shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
     shown.put("defect", defect.no());
     shown.put("words", defect.defect().words());
-    shown.put("done", row.done);
-    shown.put("data-reference", row.dataReference);
-    shown.put("on", row.happenedOn().toString());
-    if (row.isVoid()) {
-      shown.put("reason", row.reason());
-    }
-    signatures.file(
-        viewer, proof, Signer.engineer(licence), List.of(Signing.of(row, statement, shown)));
+    return certifying.sign(viewer, proof, row, statement, licence, shown);
+  }
+
+  private UUID file(Viewer viewer, Rectification row) {
+    ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);
     return row.id();
   }
 
@@ -228,24 +218,10 @@ public class Rectifications {
     return new Certifying.Asked("done", "What was done", defect.foundOn(), "the defect was found");
   }
 
-  /** The row after which it is closed anew, or null; refused while something closes it. */
   private UUID stillOpen(DefectSheet defect) {
-    List<Rectification> rows =
-        repository.rectifications(List.of(defect.entryId()), View.EVERYTHING);
-    Rectification last = rows.isEmpty() ? null : rows.get(rows.size() - 1);
-    if (last != null && !last.isVoid()) {
-      throw new Stale(
-          "Defect "
-              + defect.no()
-              + " was rectified since you opened this form. Nothing was filed.");
-    }
-    return last == null ? null : last.id();
-  }
-
-  private void stillStands(Rectification original) {
-    if (original.isVoid() || repository.isCorrected(Rectification.class, original.id())) {
-      throw new Stale("Someone has corrected this rectification since you opened this form.");
-    }
+    return Certifying.afterVoided(
+        repository.rectifications(List.of(defect.entryId()), View.EVERYTHING),
+        "Defect " + defect.no() + " was rectified since you opened this form. Nothing was filed.");
   }
 
   private static void mayTranscribe(Viewer viewer) {
@@ -254,25 +230,13 @@ public class Rectifications {
     }
   }
 
-  private static UUID again(Rectification before, Rectification now) {
-    boolean same =
-        before.defectEntryId.equals(now.defectEntryId)
-            && before.done.equals(now.done)
-            && before.dataReference.equals(now.dataReference)
-            && before.licenceNumber.equals(now.licenceNumber)
-            && before.transcribedFrom.equals(now.transcribedFrom)
-            && before.happenedOn().equals(now.happenedOn());
-    if (!same) {
-      throw new Stale("This form has filed a rectification already, with other content.");
-    }
-    return before.id();
-  }
-
-  private DefectSheet current(UUID entryId) {
+  /** The defect as it stands, its aircraft locked until the commit. */
+  private DefectSheet locked(Viewer viewer, UUID entryId) {
     List<Defect> rows = repository.entries(List.of(entryId), View.EVERYTHING);
     if (rows.isEmpty()) {
       throw new NotHere("There is no such defect here.");
     }
+    revisions.bump(viewer, rows.get(0).aircraftId);
     return DefectSheet.of(rows.get(rows.size() - 1));
   }
 
@@ -280,9 +244,5 @@ public class Rectifications {
     return repository
         .row(Rectification.class, rowId)
         .orElseThrow(() -> new NotHere("There is no such rectification here."));
-  }
-
-  private Act act(Viewer viewer) {
-    return new Act(viewer.operatorId(), viewer.personId(), clock.instant());
   }
 }
