@@ -287,7 +287,8 @@ class DeferralTest {
     assertThat(signatures.under(engineer, List.of(copied))).isEmpty();
     assertThat(line(LocalDate.parse("2025-01-27")).stateWords())
         .endsWith("2025. Transcribed from log 3, page 41.");
-    assertThat(item(LocalDate.parse("2025-01-27")).sourceReference()).contains("transcribed from log 3");
+    assertThat(item(LocalDate.parse("2025-01-27")).sourceReference())
+        .contains("transcribed from log 3");
     assertThat(standing(LocalDate.parse("2025-01-29")).isHeld()).isFalse();
     assertThat(standing(LocalDate.parse("2025-01-30")).isHeld()).isTrue();
 
