@@ -157,7 +157,7 @@ class PreFlights {
         done.at(),
         "put right on " + Shown.date(done.on()),
         done.licenceNumber().isBlank()
-            ? done.done()
+            ? done.marked()
             : "signed under licence " + done.licenceNumber(),
         entry.current().link());
   }

@@ -16,7 +16,6 @@ import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -115,7 +114,7 @@ public class AbnormalEventPages {
         new EventPage(
             fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING),
             entry,
-            new DefectWords(viewer, names(), Map.of()),
+            new DefectWords(viewer, members.names(viewer), Map.of()),
             filed != null,
             viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER),
             viewer.is(Role.ENGINEER)));
@@ -179,11 +178,7 @@ public class AbnormalEventPages {
   }
 
   private EventNew page(AircraftSheet aircraft, Form form, boolean again) {
-    List<Option> all =
-        fleet.sheets(viewer, View.asAt(viewer.dateOf(clock.instant()))).stream()
-            .filter(one -> !one.retired())
-            .map(one -> new Option(one.id().toString(), one.registration()))
-            .toList();
+    List<Option> all = DefectForm.aircraft(fleet.sheets(viewer, View.asAt(viewer.dateOf(clock.instant()))));
     return new EventNew(aircraft, all, kindOptions(null), form, again);
   }
 
@@ -196,9 +191,4 @@ public class AbnormalEventPages {
         form);
   }
 
-  private Map<UUID, String> names() {
-    Map<UUID, String> names = new HashMap<>();
-    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
-    return names;
-  }
 }

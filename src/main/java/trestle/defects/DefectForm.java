@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fitting;
 import trestle.web.Form;
 import trestle.web.LocalMoment;
@@ -30,6 +31,14 @@ public final class DefectForm {
     this.viewer = viewer;
     this.now = now;
     this.fitted = fitted.stream().filter(Fitting::isFitted).toList();
+  }
+
+  /** Those that a report may be about, to choose from. */
+  static List<Option> aircraft(List<AircraftSheet> sheets) {
+    return sheets.stream()
+        .filter(one -> !one.retired())
+        .map(one -> new Option(one.id().toString(), one.registration()))
+        .toList();
   }
 
   public Form form() {

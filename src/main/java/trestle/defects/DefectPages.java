@@ -257,16 +257,12 @@ public class DefectPages {
 
   private DefectNew page(
       AircraftSheet aircraft, DefectForm read, boolean filesLost, DefectSheet filed) {
-    List<Option> all =
-        fleet.sheets(viewer, View.asAt(today())).stream()
-            .filter(one -> !one.retired())
-            .map(one -> new Option(one.id().toString(), one.registration()))
-            .toList();
+    List<Option> all = DefectForm.aircraft(fleet.sheets(viewer, View.asAt(today())));
     return new DefectNew(aircraft, all, read, read.form(), filesLost, filed, viewer.zone().getId());
   }
 
   private DefectWords words(AircraftSheet aircraft) {
-    return new DefectWords(viewer, names(), parts(aircraft));
+    return new DefectWords(viewer, members.names(viewer), parts(aircraft));
   }
 
   private Map<UUID, String> parts(AircraftSheet aircraft) {
@@ -282,11 +278,6 @@ public class DefectPages {
     return parts;
   }
 
-  private Map<UUID, String> names() {
-    Map<UUID, String> names = new HashMap<>();
-    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
-    return names;
-  }
 
   private boolean mayReport() {
     return viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER);

@@ -1,19 +1,15 @@
 package trestle.defects;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.View;
 
 /** The filed rows of this room, but for pictures and what came back. */
 @ApplicationScoped
-class DefectRepository {
+class DefectRepository extends RowRepository {
   private static final String RECTIFIED =
       "exists (select 1 from Rectification c where c.defectEntryId = d.entryId and "
           + current("Rectification", "c")
@@ -24,8 +20,6 @@ class DefectRepository {
           + current("EventInspection", "c")
           + " and c.voided is null)";
 
-  @Inject EntityManager entities;
-
   /** What the view holds of a kind: as known then, and not corrected by then. */
   private static String current(String kind, String row) {
     String later = row + "Later";
@@ -33,32 +27,6 @@ class DefectRepository {
         + (" and not exists (select 1 from " + kind + " " + later)
         + (" where " + later + ".corrects = " + row + ".id")
         + (" and " + later + ".ledgerSeq <= :known)");
-  }
-
-  <T extends Filed> Optional<T> row(Class<T> kind, UUID id) {
-    return Optional.ofNullable(entities.find(kind, id));
-  }
-
-  /** The row that one form has filed already, if it has. */
-  <T extends Filed> Optional<T> ofForm(Class<T> kind, UUID formKey) {
-    if (formKey == null) {
-      return Optional.empty();
-    }
-    return entities
-        .createQuery("from " + kind.getSimpleName() + " r where r.formKey = :key", kind)
-        .setParameter("key", formKey)
-        .getResultStream()
-        .findFirst();
-  }
-
-  boolean isCorrected(Class<? extends Filed> kind, UUID id) {
-    return entities
-            .createQuery(
-                "select count(r) from " + kind.getSimpleName() + " r where r.corrects = :id",
-                Long.class)
-            .setParameter("id", id)
-            .getSingleResult()
-        > 0;
   }
 
   /** All rows of these defects that are known in the view, in the order of filing. */

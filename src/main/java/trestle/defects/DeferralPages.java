@@ -19,7 +19,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
@@ -148,7 +147,7 @@ public class DeferralPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response one(@PathParam("id") UUID id) {
     Deferrals.Entry entry = deferrals.entry(viewer, id);
-    Map<UUID, String> names = names();
+    Map<UUID, String> names = members.names(viewer);
     DeferralSheet deferral = entry.deferral();
     boolean listed = deferral.category() != null;
     return Answers.page(
@@ -273,11 +272,6 @@ public class DeferralPages {
 
   private AircraftSheet aircraft(DefectSheet defect) {
     return fleet.sheet(viewer, defect.aircraftId(), View.EVERYTHING);
-  }
-
-  private Map<UUID, String> names() {
-    return members.all(viewer).stream()
-        .collect(Collectors.toMap(Members.Member::personId, Members.Member::name));
   }
 
   private LocalDate today() {

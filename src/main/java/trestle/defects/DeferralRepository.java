@@ -1,40 +1,20 @@
 package trestle.defects;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.View;
 
 /** The filed rows of triage, deferrals and their extensions. */
 @ApplicationScoped
-class DeferralRepository {
+class DeferralRepository extends RowRepository {
   private static final String OPEN =
       " and not exists (select 1 from Rectification c where c.defectEntryId = r.defectEntryId"
           + " and c.voided is null and c.ledgerSeq <= :known and c.happenedOn <= :upTo"
           + " and not exists (select 1 from Rectification l where l.corrects = c.id"
           + " and l.ledgerSeq <= :known))";
-
-  @Inject EntityManager entities;
-
-  <T extends Filed> Optional<T> row(Class<T> kind, UUID id) {
-    return Optional.ofNullable(entities.find(kind, id));
-  }
-
-  <T extends Filed> Optional<T> ofForm(Class<T> kind, UUID formKey) {
-    if (formKey == null) {
-      return Optional.empty();
-    }
-    return entities
-        .createQuery("from " + kind.getSimpleName() + " r where r.formKey = :key", kind)
-        .setParameter("key", formKey)
-        .getResultStream()
-        .findFirst();
-  }
 
   /** Oldest first: of a defect's, the last counts. */
   List<DefectTriage> triages(Collection<UUID> defectEntryIds, View view) {

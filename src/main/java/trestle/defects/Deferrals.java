@@ -8,7 +8,6 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
 import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
@@ -260,11 +259,7 @@ public class Deferrals {
   }
 
   private String name(Viewer viewer, UUID person) {
-    return members.all(viewer).stream()
-        .filter(member -> Objects.equals(member.personId(), person))
-        .map(Members.Member::name)
-        .findFirst()
-        .orElse("a former member");
+    return members.names(viewer).getOrDefault(person, "a former member");
   }
 
   private UUID sign(Viewer viewer, Proof proof, DefectSheet defect, Deferral row) {

@@ -54,6 +54,14 @@ public class Members {
   /** What a member newly taken in signs in with; password null: they had one already. */
   public record Welcome(UUID personId, String signInName, String password) {}
 
+  /** The names of the members, by person. */
+  @Reading
+  public Map<UUID, String> names(Viewer viewer) {
+    Map<UUID, String> names = new HashMap<>();
+    all(viewer).forEach(member -> names.put(member.personId(), member.name()));
+    return names;
+  }
+
   @Reading
   public List<Member> all(Viewer viewer) {
     List<Membership> memberships = people.memberships();

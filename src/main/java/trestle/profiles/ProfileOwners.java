@@ -3,9 +3,7 @@ package trestle.profiles;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
@@ -66,11 +64,6 @@ class ProfileOwners {
   Theirs theirs(Viewer viewer, Whose whose) {
     Revised latest = latest(viewer, whose);
     return new Theirs(
-        latest, names(viewer).get(latest.recordedBy()), ProfileWords.of(latest.profile(), null));
-  }
-
-  Map<UUID, String> names(Viewer viewer) {
-    return members.all(viewer).stream()
-        .collect(Collectors.toMap(Members.Member::personId, Members.Member::name));
+        latest, members.names(viewer).get(latest.recordedBy()), ProfileWords.of(latest.profile(), null));
   }
 }

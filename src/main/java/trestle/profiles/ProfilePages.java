@@ -18,6 +18,7 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
+import trestle.people.Members;
 import trestle.profiles.ProfileOwners.Whose;
 import trestle.web.Allow;
 import trestle.web.Answers;
@@ -31,6 +32,7 @@ import trestle.web.Viewer;
 public class ProfilePages {
   @Inject RuleProfiles profiles;
   @Inject ProfileOwners owners;
+  @Inject Members members;
   @Inject Fleet fleet;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
@@ -82,7 +84,7 @@ public class ProfilePages {
     RuleProfile profile = profiles.of(viewer, whose.aircraftId(), now());
     List<Revised> all = profiles.history(viewer, whose.aircraftId());
     Example example = Examples.of(owners.startedFrom(viewer, whose));
-    Map<UUID, String> names = owners.names(viewer);
+    Map<UUID, String> names = members.names(viewer);
     List<Line> lines = new ArrayList<>();
     for (Revised one : all) {
       lines.add(0, new Line(one, names.get(one.recordedBy()), one.profile().example()));
