@@ -178,7 +178,8 @@ public class AbnormalEventPages {
   }
 
   private EventNew page(AircraftSheet aircraft, Form form, boolean again) {
-    List<Option> all = DefectForm.aircraft(fleet.sheets(viewer, View.asAt(viewer.dateOf(clock.instant()))));
+    List<Option> all =
+        DefectForm.aircraft(fleet.sheets(viewer, View.asAt(viewer.dateOf(clock.instant()))));
     return new EventNew(aircraft, all, kindOptions(null), form, again);
   }
 
@@ -190,5 +191,4 @@ public class AbnormalEventPages {
         kindOptions(original),
         form);
   }
-
 }

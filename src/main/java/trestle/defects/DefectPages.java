@@ -278,7 +278,6 @@ public class DefectPages {
     return parts;
   }
 
-
   private boolean mayReport() {
     return viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER);
   }

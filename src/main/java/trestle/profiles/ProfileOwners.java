@@ -64,6 +64,8 @@ class ProfileOwners {
   Theirs theirs(Viewer viewer, Whose whose) {
     Revised latest = latest(viewer, whose);
     return new Theirs(
-        latest, members.names(viewer).get(latest.recordedBy()), ProfileWords.of(latest.profile(), null));
+        latest,
+        members.names(viewer).get(latest.recordedBy()),
+        ProfileWords.of(latest.profile(), null));
   }
 }
