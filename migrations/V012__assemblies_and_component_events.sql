@@ -110,7 +110,9 @@ create trigger keep_fitted_span after insert on removal
 -- A component is at one place at a time, a place holds one component at a time, and no component
 -- sits in itself, through however many others. Looked at when a transaction commits, so that a swap
 -- may file its rows in any order; one transaction of an operator after the other, so that each sees
--- what the one before it left. (Exclusion constraints would need an extension to compare ids.)
+-- what the one before it left. (Exclusion constraints would need an extension to compare ids.) The
+-- way up from a part is taken step by step, since a database without statistics would read the whole
+-- table each time; and only what holds another part can close a circle.
 create function keep_places_apart() returns trigger language plpgsql as
 $$
 declare
@@ -135,14 +137,17 @@ begin
     raise exception 'A place holds one component at a time: fitment % overlaps another there.',
       stands.fitment_id using errcode = 'exclusion_violation';
   end if;
-  if stands.in_component and exists (
-    with recursive holders (id, during) as (
-      select stands.holder_id, stands.during
-      union
-      select s.holder_id, s.during * h.during from fitted_span s join holders h
-        on s.component_id = h.id and s.during && h.during
-        where s.operator_id = stands.operator_id and s.in_component)
-    select 1 from holders where id = stands.component_id) then
+  if stands.in_component and exists (select 1 from fitted_span s
+      where s.operator_id = stands.operator_id and s.holder_id = stands.component_id)
+    and exists (
+      with recursive holders (id, during) as (
+        select stands.holder_id, stands.during
+        union
+        select up.holder_id, up.during from holders h cross join lateral (
+          select s.holder_id, s.during * h.during as during from fitted_span s
+            where s.operator_id = stands.operator_id and s.component_id = h.id
+              and s.in_component and s.during && h.during offset 0) up)
+      select 1 from holders where id = stands.component_id) then
     raise exception 'A component can''t sit in itself: fitment % closes a circle.',
       stands.fitment_id using errcode = 'integrity_constraint_violation';
   end if;

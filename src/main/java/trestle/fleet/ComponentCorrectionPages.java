@@ -96,8 +96,8 @@ public class ComponentCorrectionPages {
     if (stands.isPresent()) {
       return stands.get();
     }
-    Components.Overtaken overtaken =
-        components
+    ComponentCorrections.Overtaken overtaken =
+        corrections
             .overtaken(viewer, id, record)
             .orElseThrow(() -> new NotHere("There is no such record of this component."));
     return correctable(

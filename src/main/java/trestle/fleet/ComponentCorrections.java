@@ -4,13 +4,17 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import trestle.fleet.Fitments.Correcting;
 import trestle.ledger.Filed;
 import trestle.ledger.View;
 import trestle.web.Filing;
 import trestle.web.NotHere;
+import trestle.web.Reading;
 import trestle.web.Refusal;
 import trestle.web.Stale;
 import trestle.web.Viewer;
@@ -112,6 +116,35 @@ public class ComponentCorrections {
     row.isVoid = asked.voids();
     file(viewer, row, asked);
   }
+
+  /**
+   * A fitment, removal or overhaul of a component that somebody has corrected since: when it had
+   * been, and what it was.
+   */
+  @Reading
+  public Optional<Overtaken> overtaken(Viewer viewer, UUID componentId, UUID record) {
+    return Stream.of(
+            rows.row(Fitment.class, record).map(row -> named(row.componentId, "fitment", row)),
+            rows.row(Removal.class, record)
+                .flatMap(
+                    row ->
+                        rows.row(Fitment.class, row.fitmentId)
+                            .map(fitment -> named(fitment.componentId, "removal", row))),
+            rows.row(ComponentOverhaul.class, record)
+                .map(row -> named(row.componentId, "overhaul", row)),
+            rows.row(ComponentEvent.class, record).map(row -> named(row.componentId, "event", row)))
+        .flatMap(Optional::stream)
+        .filter(found -> found.getKey().equals(componentId))
+        .map(Map.Entry::getValue)
+        .findFirst();
+  }
+
+  private static Map.Entry<UUID, Overtaken> named(UUID componentId, String what, Filed row) {
+    return Map.entry(componentId, new Overtaken(what, row.happenedAt()));
+  }
+
+  /** What stood where somebody's correction stands now. */
+  public record Overtaken(String what, Instant at) {}
 
   private <T extends Filed> T original(Class<T> kind, Correcting asked, String what) {
     filings.notLater(asked.at(), "on");

@@ -12,10 +12,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Stream;
 import trestle.ledger.Filed;
 import trestle.ledger.View;
 import trestle.reckoning.Counter;
@@ -249,40 +247,6 @@ public class Components {
   public List<Placement> around(Viewer viewer, UUID componentId, View view) {
     return placements(viewer, repository.fitmentsOfComponents(List.of(componentId), view), view);
   }
-
-  /**
-   * A fitment, removal or overhaul of a component that somebody has corrected since: when it had
-   * been, and what it was.
-   */
-  @Reading
-  public Optional<Overtaken> overtaken(Viewer viewer, UUID componentId, UUID record) {
-    return Stream.of(
-            forms.row(Fitment.class, record).map(row -> named(row.componentId, "fitment", row)),
-            forms
-                .row(Removal.class, record)
-                .flatMap(
-                    row ->
-                        forms
-                            .row(Fitment.class, row.fitmentId)
-                            .map(fitment -> named(fitment.componentId, "removal", row))),
-            forms
-                .row(ComponentOverhaul.class, record)
-                .map(row -> named(row.componentId, "overhaul", row)),
-            forms
-                .row(ComponentEvent.class, record)
-                .map(row -> named(row.componentId, "event", row)))
-        .flatMap(Optional::stream)
-        .filter(found -> found.getKey().equals(componentId))
-        .map(Map.Entry::getValue)
-        .findFirst();
-  }
-
-  private static Map.Entry<UUID, Overtaken> named(UUID componentId, String what, Filed row) {
-    return Map.entry(componentId, new Overtaken(what, row.happenedAt()));
-  }
-
-  /** What stood where somebody's correction stands now. */
-  public record Overtaken(String what, Instant at) {}
 
   /**
    * @throws NotHere when the operator had no such component in the view

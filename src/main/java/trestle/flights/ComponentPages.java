@@ -12,7 +12,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -20,13 +19,15 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import trestle.fleet.AircraftSheet;
-import trestle.fleet.ComponentEventKind;
 import trestle.fleet.ComponentHistory;
 import trestle.fleet.ComponentSheet;
+import trestle.fleet.ComponentState;
 import trestle.fleet.Components;
 import trestle.fleet.CounterWords;
 import trestle.fleet.Fitting;
@@ -42,6 +43,7 @@ import trestle.reckoning.Scale;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.AsAt;
+import trestle.web.Option;
 import trestle.web.Pager;
 import trestle.web.Role;
 import trestle.web.Shown;
@@ -52,6 +54,11 @@ import trestle.web.Viewer;
 @RequestScoped
 public class ComponentPages {
   private static final int PAGE = 50;
+  private static final List<Option> OPTIONS =
+      Stream.of(ComponentState.values())
+          .map(state -> new Option(state.name(), state.words()))
+          .toList();
+  private static final List<String> STATES = OPTIONS.stream().map(Option::value).toList();
 
   @Inject Components components;
   @Inject Parts parts;
@@ -65,7 +72,8 @@ public class ComponentPages {
       basePath = "flights",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record ComponentList(List<Line> lines, Pager pager, AsAt at, boolean mayRegister)
+  record ComponentList(
+      List<Line> lines, Pager pager, AsAt at, List<Option> states, boolean mayRegister)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -80,7 +88,7 @@ public class ComponentPages {
       boolean placed,
       List<Run> runs,
       List<Inner> inside,
-      List<Event> events,
+      List<ComponentStory.Event> events,
       UUID part,
       AsAt at,
       boolean mayWork)
@@ -101,14 +109,12 @@ public class ComponentPages {
   /** One counter of a component, in words. */
   public record Run(String name, String sinceNew, String sinceOverhaul, String sinceFitted) {}
 
-  /** Something that happened to it; {@code record} is what may be corrected, or null. */
-  public record Event(Instant moment, String at, String what, UUID record) {}
-
   @GET
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response all(@QueryParam("page") Integer page, @Context UriInfo uri) {
     AsAt at = at(uri);
-    List<ComponentSheet> sheets = components.sheets(viewer, at.view());
+    String state = at.form().optional("state", "State").choice(STATES);
+    List<ComponentSheet> sheets = sought(at, at.form().value("sought"), state);
     Pager pager = Pager.of(page, PAGE, sheets.size(), uri);
     List<ComponentSheet> shown =
         sheets.subList(pager.offset(), Math.min(sheets.size(), pager.offset() + PAGE));
@@ -121,7 +127,25 @@ public class ComponentPages {
             shown.stream().map(sheet -> line(used.get(sheet.id()), aircraft)).toList(),
             pager,
             at,
+            OPTIONS,
             viewer.isAny(Role.OWNER, Role.CONTROLLER)));
+  }
+
+  /** Those whose part number, serial or description has the words sought, in a state. */
+  private List<ComponentSheet> sought(AsAt at, String typed, String state) {
+    String sought = typed.strip().toLowerCase(Locale.ROOT);
+    List<ComponentSheet> found =
+        components.sheets(viewer, at.view()).stream()
+            .filter(sheet -> sheet.words().toLowerCase(Locale.ROOT).contains(sought))
+            .toList();
+    if (state == null) {
+      return found;
+    }
+    Map<UUID, ComponentHistory> histories =
+        components.histories(viewer, found.stream().map(ComponentSheet::id).toList(), at.view());
+    return found.stream()
+        .filter(sheet -> histories.get(sheet.id()).state().name().equals(state))
+        .toList();
   }
 
   @GET
@@ -135,17 +159,18 @@ public class ComponentPages {
     Fitting fitted = history.fitted();
     List<Placement> inside = components.inside(viewer, id, at.view());
     Map<UUID, ComponentSheet> others = others(history, inside, at.view());
+    ComponentStory story = new ComponentStory(history, aircraft, others, viewer.flightZone());
     return Answers.page(
         at.form().isBad() ? 422 : 200,
         new ComponentPage(
             history.sheet(),
-            place(history, aircraft, others),
+            story.place(),
             fitted == null ? null : fitted.aircraftId(),
             history.state().words(),
             history.placed() != null,
             runs(line, style(fitted, aircraft)),
             inner(inside, others),
-            events(history, inside, aircraft, others),
+            story.events(inside),
             parts
                 .of(viewer, history.sheet().partNumber(), View.EVERYTHING)
                 .map(PartSheet::id)
@@ -180,7 +205,7 @@ public class ComponentPages {
     HoursStyle style = style(fitted, aircraft);
     return new Line(
         line.history().sheet(),
-        fitted == null ? "" : place(fitted, aircraft),
+        fitted == null ? "" : ComponentStory.place(fitted, aircraft),
         fitted == null ? null : fitted.aircraftId(),
         line.history().state().words(),
         words(Counter.HOURS, line.sinceNew(Counter.HOURS), style),
@@ -203,99 +228,6 @@ public class ComponentPages {
     return runs;
   }
 
-  private List<Event> events(
-      ComponentHistory history,
-      List<Placement> inside,
-      Map<UUID, AircraftSheet> aircraft,
-      Map<UUID, ComponentSheet> others) {
-    List<Event> events = new ArrayList<>();
-    for (ComponentHistory.Opening opening : history.openings()) {
-      events.add(event(opening.at(), begins(opening), null));
-    }
-    for (ComponentHistory.Overhaul overhaul : history.overhauls()) {
-      events.add(event(overhaul.at(), "Overhauled: " + overhaul.reference(), overhaul.id()));
-    }
-    for (ComponentHistory.Event each : history.events()) {
-      events.add(event(each.at(), words(each), each.id()));
-    }
-    for (ComponentHistory.MeterReading each : history.meterReadings()) {
-      String shown = Shown.exact(new Hours(each.reading()));
-      events.add(event(each.at(), "Its own meter read " + shown + " h", each.id()));
-    }
-    for (Placement each : history.placements()) {
-      String place = place(each, aircraft, others);
-      events.add(event(each.from(), "Fitted to " + place, each.fitmentId()));
-      if (each.to() != null) {
-        events.add(event(each.to(), "Removed from " + place + removed(each), each.removalId()));
-      }
-    }
-    for (Placement each : inside) {
-      String what = others.get(each.componentId()).words() + ", " + each.place();
-      events.add(event(each.from(), "Took in " + what, null));
-      if (each.to() != null) {
-        events.add(event(each.to(), "Gave up " + what, null));
-      }
-    }
-    events.sort(Comparator.comparing(Event::moment).reversed());
-    return events;
-  }
-
-  /** "Sent out to Vale Engines: metal in the oil (Certificate 77)". */
-  private static String words(ComponentHistory.Event event) {
-    String whom =
-        event.whom().isEmpty()
-            ? ""
-            : (event.kind() == ComponentEventKind.SENT_OUT ? " to " : " by ") + event.whom();
-    String why = event.why().isEmpty() ? "" : ": " + event.why();
-    String reference = event.reference().isEmpty() ? "" : " (" + event.reference() + ")";
-    String restarts = event.restarts() ? "; time since new begins again" : "";
-    return event.kind().label() + whom + why + reference + restarts;
-  }
-
-  private static String removed(Placement placement) {
-    String scheduled = placement.scheduled() ? ", its time had come" : "";
-    return scheduled + (placement.why().isEmpty() ? "" : ": " + placement.why());
-  }
-
-  private static String begins(ComponentHistory.Opening opening) {
-    return CounterWords.of(opening.counter())
-        + " when these records began: since new "
-        + exact(opening.counter(), opening.sinceNew())
-        + ", since overhaul "
-        + exact(opening.counter(), opening.sinceOverhaul());
-  }
-
-  private Event event(Instant moment, String what, UUID record) {
-    return new Event(moment, Shown.moment(moment, viewer.flightZone()), what, record);
-  }
-
-  /** Where it is; null where it is fitted nowhere. */
-  private static String place(
-      ComponentHistory history,
-      Map<UUID, AircraftSheet> aircraft,
-      Map<UUID, ComponentSheet> others) {
-    if (history.fitted() != null) {
-      return place(history.fitted(), aircraft);
-    }
-    return history.placed() == null ? null : place(history.placed(), aircraft, others);
-  }
-
-  private static String place(
-      Placement placement, Map<UUID, AircraftSheet> aircraft, Map<UUID, ComponentSheet> others) {
-    return placement.isInComponent()
-        ? others.get(placement.assemblyId()).words() + ", " + placement.place()
-        : mark(placement.aircraftId(), aircraft) + ", " + placement.positionLabel();
-  }
-
-  private static String place(Fitting fitting, Map<UUID, AircraftSheet> aircraft) {
-    return mark(fitting.aircraftId(), aircraft) + ", " + fitting.positionLabel();
-  }
-
-  private static String mark(UUID aircraftId, Map<UUID, AircraftSheet> aircraft) {
-    AircraftSheet sheet = aircraft.get(aircraftId);
-    return sheet == null ? "another aircraft" : sheet.registration();
-  }
-
   private static HoursStyle style(Fitting fitted, Map<UUID, AircraftSheet> aircraft) {
     AircraftSheet sheet = fitted == null ? null : aircraft.get(fitted.aircraftId());
     return sheet == null ? HoursStyle.TENTHS : sheet.shownAs();
@@ -306,13 +238,6 @@ public class ComponentPages {
       return "not known";
     }
     return counter.inHours() ? Shown.used(new Hours(units), style) + " h" : Shown.count(units);
-  }
-
-  private static String exact(Counter counter, Long units) {
-    if (units == null) {
-      return "not known";
-    }
-    return counter.inHours() ? Shown.exact(new Hours(units)) + " h" : Shown.count(units);
   }
 
   private Map<UUID, AircraftSheet> aircraft(View view) {

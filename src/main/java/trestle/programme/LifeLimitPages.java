@@ -16,7 +16,9 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
+import trestle.fleet.Components;
 import trestle.fleet.Fleet;
+import trestle.fleet.PartSheet;
 import trestle.ledger.View;
 import trestle.programme.LifeLimits.Countdown;
 import trestle.reckoning.Calendar;
@@ -41,6 +43,7 @@ public class LifeLimitPages {
 
   @Inject LifeLimits limits;
   @Inject Fleet fleet;
+  @Inject Components components;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -48,7 +51,13 @@ public class LifeLimitPages {
       basePath = "programme",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record LifeLimitList(Form form, List<Option> aircraft, List<Row> rows, Pager pager)
+  record LifeLimitList(
+      Form form,
+      List<Option> aircraft,
+      List<Row> rows,
+      Pager pager,
+      String component,
+      List<PartSheet> unlimited)
       implements TemplateInstance {}
 
   /**
@@ -85,7 +94,7 @@ public class LifeLimitPages {
   @GET
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response all(
-      @QueryParam("aircraft") String asked,
+      @QueryParam("component") UUID component,
       @QueryParam("page") Integer page,
       @Context UriInfo uri) {
     LocalDate today = viewer.dateOf(clock.instant());
@@ -94,6 +103,14 @@ public class LifeLimitPages {
     List<Option> options =
         sheets.stream().map(one -> new Option(one.id().toString(), one.registration())).toList();
     Form form = Form.of(uri.getQueryParameters());
+    if (component != null) {
+      String words = components.history(viewer, component, View.EVERYTHING).sheet().words();
+      List<Row> rows =
+          limits.of(viewer, component, today).stream().map(LifeLimitPages::row).toList();
+      return Answers.page(
+          new LifeLimitList(
+              form, options, rows, Pager.of(1, PAGE, rows.size(), uri), words, List.of()));
+    }
     String chosen =
         form.optional("aircraft", "Aircraft").choice(options.stream().map(Option::value).toList());
     List<UUID> ids =
@@ -108,15 +125,18 @@ public class LifeLimitPages {
         lines.subList(pager.offset(), Math.min(lines.size(), pager.offset() + PAGE)).stream()
             .map(LifeLimitPages::row)
             .toList();
-    return Answers.page(form.isBad() ? 422 : 200, new LifeLimitList(form, options, rows, pager));
+    return Answers.page(
+        form.isBad() ? 422 : 200,
+        new LifeLimitList(form, options, rows, pager, null, limits.unlimited(viewer, today)));
   }
 
   private static Row row(LifeLimits.Line line) {
-    HoursStyle style = line.aircraft().shownAs();
+    AircraftSheet aircraft = line.aircraft();
+    HoursStyle style = aircraft == null ? HoursStyle.TENTHS : aircraft.shownAs();
     boolean spent = line.item().reckoning().spent();
     return new Row(
-        line.aircraft().registration(),
-        "/aircraft/" + line.aircraft().id(),
+        aircraft == null ? "in store" : aircraft.registration(),
+        aircraft == null ? null : "/aircraft/" + aircraft.id(),
         line.item().title(),
         line.item().link(),
         line.item().subject().words(),

@@ -7,10 +7,15 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.fleet.PartSheet;
+import trestle.fleet.Parts;
 import trestle.flights.ComponentLine;
 import trestle.flights.ComponentLines;
 import trestle.ledger.View;
@@ -35,6 +40,10 @@ public class LifeLimits {
 
   @Inject Standings standings;
   @Inject ComponentLines lines;
+  @Inject DueItems dueItems;
+  @Inject Fleet fleet;
+  @Inject Parts parts;
+  @Inject RequirementRepository requirements;
 
   /** What binds whom: an operation for hire must keep what for others is advice. */
   public enum Binds {
@@ -83,10 +92,15 @@ public class LifeLimits {
     }
   }
 
-  /** One requirement on one component (or aircraft), with its limits. */
+  /**
+   * One requirement on one component (or aircraft), with its limits.
+   *
+   * @param aircraft null for a component in store
+   */
   public record Line(AircraftSheet aircraft, DueItem item, Binds binds, List<Countdown> limits) {}
 
   /** As at now, what bites first on top; a constant number of statements. */
+  @trestle.web.Reading
   public List<Line> now(Viewer viewer, Collection<UUID> aircraftIds, LocalDate today) {
     Map<UUID, AircraftStanding> all = standings.now(viewer, aircraftIds, today);
     Map<UUID, ComponentLine> extended = extended(viewer, all.values(), today);
@@ -105,6 +119,40 @@ public class LifeLimits {
     }
     found.sort((one, other) -> AircraftStanding.BITES_FIRST.compare(one.item(), other.item()));
     return found;
+  }
+
+  /** The countdowns of one component, fitted or in store. */
+  @trestle.web.Reading
+  public List<Line> of(Viewer viewer, UUID componentId, LocalDate today) {
+    List<DueItem> items = dueItems.onComponent(viewer, componentId, View.asAt(today));
+    ComponentLine line = lines.of(viewer, componentId, View.asAt(today));
+    var fitted = line.history().fitted();
+    AircraftSheet aircraft =
+        fitted == null ? null : fleet.sheet(viewer, fitted.aircraftId(), View.asAt(today));
+    return items.stream()
+        .filter(item -> KINDS.contains(item.kind()))
+        .sorted(AircraftStanding.BITES_FIRST)
+        .map(item -> new Line(aircraft, item, Binds.of(item), countdowns(item, line)))
+        .toList();
+  }
+
+  /** Part numbers that are said to be life-limited, of which no life limit is stated. */
+  @trestle.web.Reading
+  public List<PartSheet> unlimited(Viewer viewer, LocalDate today) {
+    View view = View.asAt(today);
+    Map<String, PartSheet> limited = new TreeMap<>();
+    for (PartSheet sheet : parts.sheets(viewer, view)) {
+      if (sheet.lifeLimited()) {
+        limited.put(sheet.partNumber().toLowerCase(Locale.ROOT), sheet);
+      }
+    }
+    requirements
+        .revisions(Set.of(), Set.of(), Set.of(), Set.copyOf(limited.keySet()), view)
+        .stream()
+        .filter(one -> one.revision().terms().kind() == RequirementKind.LIFE_LIMIT)
+        .filter(one -> !one.revision().withdrawn())
+        .forEach(one -> limited.remove(one.requirement().owner()));
+    return List.copyOf(limited.values());
   }
 
   /** The lines of components one of whose countdowns was put off: from where it counted. */

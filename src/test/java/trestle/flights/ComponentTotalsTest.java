@@ -73,7 +73,7 @@ class ComponentTotalsTest {
     RandomFitments fitments = new RandomFitments(20251125, owner);
     List<UUID> parts;
     try (Connection connection = TestDatabase.asSuperuser()) {
-      parts = fitments.make(aircraft, 2_000, 300, 9_000, BEGAN, Duration.ofDays(DAYS));
+      parts = fitments.make(aircraft, 2_000, 300, 6_000, BEGAN, Duration.ofDays(DAYS));
       fitments.write(connection);
       try (var statement = connection.createStatement()) {
         statement.execute("analyze fitment, removal, flight");
@@ -83,7 +83,7 @@ class ComponentTotalsTest {
         Map<UUID, Long> expected = inPlainSql(connection, owner, asAt);
         Map<UUID, Long> gathered = gathered(owner, parts, asAt);
         assertThat(gathered).as("as at %s", asAt).isEqualTo(expected);
-        assertThat(expected.size()).isGreaterThan(day == 10 ? 200 : 900);
+        assertThat(expected.size()).isGreaterThan(day == 10 ? 100 : 700);
       }
     }
   }

@@ -75,7 +75,7 @@ final class RandomFitments {
   }
 
   private void register(UUID part, int number, Instant at) {
-    row("component", at, part, "other", "PN", "S-" + number, "Part", "", "");
+    row("component", at, part, "other", "PN", "S-" + number, "Part", "");
     row("component_opening", at, part, "hours", 3600L * number, 0L);
   }
 
@@ -151,7 +151,7 @@ final class RandomFitments {
                 "insert into ledger_entry (operator_id, seq, recorded_at, recorded_by, kind,"
                     + " kind_version, record_id, json, leaf)"
                     + " values (?, ?, ?, ?, ?, 1, ?, '{}', sha256(''))");
-        PreparedStatement component = statement(connection, "component", 7);
+        PreparedStatement component = statement(connection, "component", 6);
         PreparedStatement opening = statement(connection, "component_opening", 4);
         PreparedStatement fitment = statement(connection, "fitment", 8);
         PreparedStatement removal = statement(connection, "removal", 1)) {
@@ -188,7 +188,7 @@ final class RandomFitments {
   private static final Map<String, String> COLUMNS =
       Map.of(
           "component",
-          "component_id, kind, part_number, serial, description, manufacturer, owner",
+          "component_id, kind, part_number, serial, description, manufacturer",
           "component_opening",
           "component_id, counter, since_new, since_overhaul",
           "fitment",
