@@ -118,6 +118,7 @@ class DemoLoader {
     events.addAll(workLoad.extensions(stage));
     events.addAll(workLoad.rates(stage));
     events.addAll(directiveLoad.searches(stage, today));
+    events.addAll(directiveLoad.later(stage));
     events.addAll(fluidLoad.events(stage));
     events.addAll(partLoad.swaps(stage));
     events.addAll(defectLoad.events(stage));

@@ -32,6 +32,7 @@ import trestle.web.Viewer;
 /** Enters the invented directives, what was judged of each, and the search log. */
 @ApplicationScoped
 class DirectiveLoad {
+  private static final Duration EVENING = Duration.ofHours(12);
   private static final String SOURCE = "Invented authority, list of directives";
 
   @Inject Directives directives;
@@ -40,7 +41,9 @@ class DirectiveLoad {
   @Inject Searches searches;
 
   /**
-   * @param at the moment at which all of it is judged
+   * Enters all of them and files what was judged on the first day.
+   *
+   * @param at the moment at which it is judged
    * @param programme takes up the requirements that apply, by registration and code
    */
   void file(
@@ -54,17 +57,51 @@ class DirectiveLoad {
       paragraphs.put(line.text("code"), enter(viewer, line, today));
     }
     for (SeedFile.Line line : SeedFile.lines("assessments.csv")) {
-      ParagraphSheet paragraph = paragraphs.get(line.text("code"));
-      UUID aircraft = fleet.aircraft(line.text("registration"));
-      UUID part = fleet.part(line.text("registration"), line.text("position"));
-      UUID assessment = assessments.assess(viewer, judged(line, paragraph, aircraft, part, at));
-      UUID requirement = requirement(viewer, aircraft, assessment, viewer.dateOf(at));
-      if (requirement != null) {
-        programme
-            .requirements()
-            .put(line.text("registration") + " " + line.text("code"), requirement);
+      if (!line.has("days_ago")) {
+        UUID aircraft = fleet.aircraft(line.text("registration"));
+        ParagraphSheet paragraph = paragraphs.get(line.text("code"));
+        UUID assessment = assessments.assess(viewer, judged(line, paragraph, fleet, at));
+        UUID requirement = requirement(viewer, aircraft, assessment, viewer.dateOf(at));
+        if (requirement != null) {
+          programme
+              .requirements()
+              .put(line.text("registration") + " " + line.text("code"), requirement);
+        }
       }
     }
+  }
+
+  /** What was judged later, in the evening, after the work of that day. */
+  List<Event> later(WorkLoad.Stage stage) {
+    List<Event> events = new ArrayList<>();
+    FlightPlan plan = stage.totals().values().iterator().next().plan();
+    for (SeedFile.Line line : SeedFile.lines("assessments.csv")) {
+      if (line.has("days_ago")) {
+        Viewer by = stage.cast().of(line.text("by"));
+        Instant at = plan.morning(line.count("days_ago")).plus(EVENING);
+        events.add(
+            new Event.Filed(
+                at,
+                () ->
+                    assessments.assess(
+                        by, judged(line, paragraph(by, line.text("code")), stage.fleet(), at))));
+      }
+    }
+    return events;
+  }
+
+  private ParagraphSheet paragraph(Viewer viewer, String code) {
+    String number =
+        SeedFile.lines("directives.csv").stream()
+            .filter(line -> line.text("code").equals(code))
+            .findFirst()
+            .orElseThrow()
+            .text("number");
+    return directives.all(viewer).stream()
+        .filter(one -> one.number().equals(number))
+        .map(one -> directives.paragraphs(viewer, one.id()).get(0))
+        .findFirst()
+        .orElseThrow();
   }
 
   /** Each month the list was searched; the next search is to come. */
@@ -125,12 +162,15 @@ class DirectiveLoad {
   }
 
   private static NewAssessment judged(
-      SeedFile.Line line, ParagraphSheet paragraph, UUID aircraft, UUID part, Instant at) {
+      SeedFile.Line line, ParagraphSheet paragraph, FleetLoad.Registered fleet, Instant at) {
     Verdict verdict = Verdict.parse(line.text("verdict"));
-    if (part == null) {
-      return NewAssessment.ofAircraft(paragraph, aircraft, verdict, line.text("why"), at);
+    String why = line.text("why");
+    if (!line.has("serial")) {
+      UUID aircraft = fleet.aircraft(line.text("registration"));
+      return NewAssessment.ofAircraft(paragraph, aircraft, verdict, why, at);
     }
-    NewAssessment asFitted = NewAssessment.asFitted(paragraph, part, verdict, line.text("why"), at);
+    UUID part = fleet.serials().get(line.text("serial"));
+    NewAssessment asFitted = NewAssessment.asFitted(paragraph, part, verdict, why, at);
     return line.text("rests_on").equals("part") ? asFitted.followingThePart() : asFitted;
   }
 

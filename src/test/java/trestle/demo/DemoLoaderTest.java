@@ -73,6 +73,7 @@ class DemoLoaderTest {
         .as("directives that nobody assessed")
         .isEmpty();
     clock.telling(now, () -> assertDefectsAsTold(loaded.owner(), today));
+    assertMagnetoJudgedWhereItIs(loaded.owner(), today);
     assertLedgerHoldsEveryFiledRow(loaded.operatorId());
     assertOneGapAndNoOverlap(loaded.operatorId());
   }
@@ -145,6 +146,27 @@ class DemoLoaderTest {
                 List.of(State.DUE, State.IN_TOLERANCE, State.OVERDUE, State.UNKNOWN)
                     .contains(item.state()))
         .map(item -> item.title() + ", " + item.state().word() + ", " + item.controlling().left())
+        .toList();
+  }
+
+  /** The magneto that a directive names is on the list of the aircraft that carries it. */
+  private void assertMagnetoJudgedWhereItIs(Viewer owner, LocalDate today) {
+    assertThat(judged(owner, "QX-SOR", today.minusDays(60))).contains("2207 APPLIES");
+    assertThat(judged(owner, "QX-WIC", today.minusDays(60))).doesNotContain("2207 APPLIES");
+    assertThat(judged(owner, "QX-WIC", today)).contains("2207 APPLIES");
+    assertThat(judged(owner, "QX-SOR", today)).doesNotContain("2207 APPLIES");
+  }
+
+  private List<String> judged(Viewer owner, String registration, LocalDate day) {
+    View view = View.asAt(day);
+    UUID aircraft =
+        fleet.sheets(owner, view).stream()
+            .filter(sheet -> sheet.registration().equals(registration))
+            .findFirst()
+            .orElseThrow()
+            .id();
+    return status.ofAircraft(owner, List.of(aircraft), view).get(aircraft).stream()
+        .map(line -> line.item().serial() + " " + line.judged().state())
         .toList();
   }
 
