@@ -32,6 +32,7 @@ import trestle.programme.ComplianceLine;
 import trestle.programme.Compliances;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Hours;
+import trestle.reckoning.HoursStyle;
 import trestle.standing.AircraftStanding;
 import trestle.standing.DueItem;
 import trestle.standing.InWords;
@@ -231,18 +232,19 @@ class PreFlights {
   }
 
   private static Total byHours(AircraftStanding standing, DueItem item) {
-    Hours left = new Hours(Lefts.seconds(item));
-    return new Total(
-        "Until the next by hours",
-        Shown.left(left, standing.sheet().shownAs()) + " h",
-        item.title());
+    long left = Lefts.seconds(item);
+    HoursStyle style = standing.sheet().shownAs();
+    return left < 0
+        ? new Total("Past due", Shown.used(new Hours(-left), style) + " h", item.title())
+        : new Total(
+            "Until the next by hours", Shown.left(new Hours(left), style) + " h", item.title());
   }
 
   private static Total byDate(DueItem item, LocalDate today) {
     long days = Lefts.days(item);
     return new Total(
-        "Until the next by date",
-        Shown.days(days),
+        days < 0 ? "Past due" : "Until the next by date",
+        Shown.days(Math.abs(days)),
         item.title() + ", " + Shown.day(today.plusDays(days), today));
   }
 

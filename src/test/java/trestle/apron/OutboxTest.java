@@ -380,6 +380,7 @@ class OutboxTest {
         entry);
     page.navigate(base + "/outbox");
     assertThat(page.locator("#outbox li")).containsText("Received as No. ");
+    assertThat(page.locator("#outbox-send")).isHidden();
     assertThat(filed()).isEqualTo(1);
   }
 
