@@ -42,24 +42,38 @@ final class Carried {
   /** The fittings of one component, oldest first. */
   List<Fitting> fittings(UUID component) {
     List<Fitting> known = done.get(component);
-    if (known != null) {
-      return known;
+    if (known == null) {
+      known = within(component, Instant.MIN, null);
+      done.put(component, known);
     }
+    return known;
+  }
+
+  /**
+   * Of a component, the fittings that touch a time. Only that time is followed further: what holds
+   * a part now may have sat in it before, and neither is a circle.
+   */
+  private List<Fitting> within(UUID component, Instant from, Instant to) {
     // The database refuses circles; what was known at an earlier time is read all the same.
     if (!underWay.add(component)) {
       return List.of();
     }
     List<Fitting> fittings = new ArrayList<>();
     for (Placement placement : placements(component)) {
+      Instant begins = placement.from().isAfter(from) ? placement.from() : from;
+      Instant ends = earlier(placement.to(), to);
+      if (ends != null && !begins.isBefore(ends)) {
+        continue;
+      }
       if (placement.isInComponent()) {
-        fittings(placement.assemblyId()).forEach(holder -> add(fittings, placement, holder));
+        within(placement.assemblyId(), begins, ends)
+            .forEach(holder -> add(fittings, placement, holder));
       } else {
         fittings.add(direct(placement));
       }
     }
     fittings.sort(Comparator.comparing(Fitting::from));
     underWay.remove(component);
-    done.put(component, fittings);
     return fittings;
   }
 

@@ -267,7 +267,7 @@ class FiledCasesTest {
                               RequirementKind.LIFE_LIMIT,
                               Rule.first(Limit.Every.of(Counter.HOURS, "100").window("5")),
                               LONG_AGO)))
-              .isInstanceOfSatisfying(Refusal.class, refusal -> isAt(refusal, "tolerance-source"));
+              .isInstanceOfSatisfying(Refusal.class, refusal -> isAt(refusal, "kind"));
 
           extensions.grant(engineer, tenHours(directive, aircraft, "Its paragraph (h)"));
           assertThat(upkeep.limit(owner, directive, aircraft, LocalDate.of(2025, 3, 2)).dueAt())

@@ -2,6 +2,8 @@ package trestle.speed;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.time.Duration;
 import java.util.List;
 import java.util.UUID;
@@ -9,6 +11,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.Test;
 import trestle.people.Company;
@@ -38,25 +41,34 @@ class PagesBenchmark {
   void pagesOfLargeFleets() throws Exception {
     LargeFleet.Made fifty = large.make("fifty-" + UUID.randomUUID(), 50, 200, 100);
     LargeFleet.Made thousand = large.make("thousand-" + UUID.randomUUID(), 1_000, 100, 5);
-    LargeFleet.Made one = large.make("one-" + UUID.randomUUID(), 1, 100, 200);
-    try (AppProcess app =
-        AppProcess.on(java.nio.file.Files.createTempDirectory("trestle-speed"))
-            .with("QUARKUS_DATASOURCE_JDBC_URL", TestDatabase.url())
-            .with("QUARKUS_DATASOURCE_USERNAME", user)
-            .with("QUARKUS_DATASOURCE_PASSWORD", password)
-            .with("TRESTLE_OWNER_USERNAME", TestDatabase.OWNER)
-            .with("TRESTLE_OWNER_PASSWORD", password)
-            .javaOptions()
-            .start()
-            .ready()) {
+    try (AppProcess app = started()) {
       fleetPage(app, "50 aircraft, 200 requirements each", fifty, List.of("/fleet"));
       fleetPage(
           app,
           "1,000 aircraft, 100 requirements each",
           thousand,
-          java.util.stream.IntStream.rangeClosed(1, 20).mapToObj(p -> "/fleet?page=" + p).toList());
+          IntStream.rangeClosed(1, 20).mapToObj(page -> "/fleet?page=" + page).toList());
+    }
+  }
+
+  @Test
+  void anAircraftsPageBesideAnEmptyOne() throws Exception {
+    LargeFleet.Made one = large.make("one-" + UUID.randomUUID(), 1, 100, 200);
+    try (AppProcess app = started()) {
       saturated(app, one);
     }
+  }
+
+  private AppProcess started() throws IOException {
+    return AppProcess.on(Files.createTempDirectory("trestle-speed"))
+        .with("QUARKUS_DATASOURCE_JDBC_URL", TestDatabase.url())
+        .with("QUARKUS_DATASOURCE_USERNAME", user)
+        .with("QUARKUS_DATASOURCE_PASSWORD", password)
+        .with("TRESTLE_OWNER_USERNAME", TestDatabase.OWNER)
+        .with("TRESTLE_OWNER_PASSWORD", password)
+        .javaOptions()
+        .start()
+        .ready();
   }
 
   private void fleetPage(AppProcess app, String what, LargeFleet.Made made, List<String> paths)
