@@ -18,6 +18,9 @@ import org.junit.jupiter.api.io.TempDir;
 class BuiltInDatabaseIT {
   private static final String NOTE = "CREATE TABLE IF NOT EXISTS note_by_test (n int)";
 
+  private static final String MARK =
+      "SELECT obj_description('flyway_schema_history'::regclass, 'pg_class')";
+
   @TempDir Path parent;
 
   @Test
@@ -29,6 +32,8 @@ class BuiltInDatabaseIT {
       data.execute(NOTE);
       data.execute("INSERT INTO note_by_test VALUES (1)");
       writesBeforeItAnswers(data);
+      assertThat(data.ask(MARK).get(0)).matches("\\d+ files, [0-9a-f]{8}");
+      data.execute("COMMENT ON TABLE flyway_schema_history IS 'another release'");
       isClosedToOthers(data);
       assertThat(sessionOf(data.postmaster()))
           .as("Ctrl-C reaches the program alone, which then stops PostgreSQL last")
@@ -40,6 +45,7 @@ class BuiltInDatabaseIT {
     try (AppProcess app = AppProcess.on(directory).start()) {
       assertThat(app.statusOf("/q/health/ready")).isEqualTo(200);
       assertThat(data.ask("SELECT n FROM note_by_test")).containsExactly("1");
+      assertThat(data.ask(MARK).get(0)).as("migrated again").contains(" files, ");
     }
   }
 
