@@ -134,9 +134,9 @@ class DirectivesBenchmark {
             where h.operator_id = '%1$s';
           insert into ledger_entry (operator_id, seq, recorded_at, recorded_by, aircraft_id, kind,
               kind_version, record_id, json, leaf)
-            select '%1$s', seq - 1, at, person, null, 'component', 1, row_id, '{}', sha256('')
+            select uuid '%1$s', seq - 1, at, person, null::uuid, 'component', 1, row_id, '{}', sha256('')
             from part union all
-            select '%1$s', seq, at, person, aircraft_id, 'fitment', 1, fitment_id, '{}', sha256('')
+            select uuid '%1$s', seq, at, person, aircraft_id, 'fitment', 1, fitment_id, '{}', sha256('')
             from part;
           insert into component (id, operator_id, ledger_seq, happened_at, happened_on, recorded_at,
               recorded_by, component_id, kind, part_number, serial, description, manufacturer)
