@@ -39,6 +39,7 @@ public class Assessments {
   @Inject Requirements requirements;
   @Inject Components components;
   @Inject Fleet fleet;
+  @Inject Conditions conditions;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
@@ -100,7 +101,20 @@ public class Assessments {
   @Reading
   public Judged judged(
       Viewer viewer, DirectiveSheet directive, ParagraphSheet paragraph, Item item) {
-    return Judged.of(directive, paragraph, item, of(paragraph, item), today(viewer));
+    return Judged.of(
+        directive,
+        paragraph,
+        item,
+        condition(viewer, paragraph, item),
+        of(paragraph, item),
+        today(viewer));
+  }
+
+  private Conditions.Condition condition(Viewer viewer, ParagraphSheet paragraph, Item item) {
+    List<UUID> on = item.aircraftId() == null ? List.of() : List.of(item.aircraftId());
+    return conditions
+        .of(viewer, List.of(paragraph), on, View.asAt(today(viewer)))
+        .of(paragraph, item.aircraftId());
   }
 
   /** All that was judged of a paragraph for one item, oldest first. */
@@ -127,6 +141,10 @@ public class Assessments {
     }
     if (paragraph.applicability().covers(item.name(), item.serial()) == Covered.NO) {
       throw new Refusal("", item.words() + " is not among those it names: " + paragraph.whom());
+    }
+    if (condition(viewer, paragraph, item).holds() == Covered.NO) {
+      throw new Refusal(
+          "", paragraph.condition() + " The configuration of its aircraft says otherwise.");
     }
     if (paragraph.applicability().ofComponents() != item.isComponent()) {
       throw new Refusal("", "That paragraph is not about this kind of thing.");

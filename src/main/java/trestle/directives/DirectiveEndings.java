@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import trestle.fleet.Components;
 import trestle.ledger.View;
 import trestle.programme.Compliances;
 import trestle.programme.Endings;
@@ -17,13 +18,16 @@ import trestle.web.Viewer;
 /**
  * Requirements that directives opened and that ask for nothing any more: the directive was
  * withdrawn or gave place to another, the paragraph was taken away, it was judged again not to
- * apply, or its terminating action was done. All of it is worked out at reading; a correction that
- * takes the terminating action away brings the requirement back.
+ * apply, the configuration is not as it asks, or its terminating action was done. All of it is
+ * worked out at reading; a correction that takes the terminating action away brings the requirement
+ * back.
  */
 @ApplicationScoped
 class DirectiveEndings implements Endings {
   @Inject DirectiveRepository repository;
   @Inject Compliances compliances;
+  @Inject Components components;
+  @Inject Conditions conditions;
 
   @Override
   public Set<UUID> ended(Viewer viewer, Collection<UUID> requirementIds, View view) {
@@ -52,6 +56,7 @@ class DirectiveEndings implements Endings {
       }
     }
     Set<UUID> done = doneEnders(viewer, enders, opened, view);
+    Set<UUID> elsewhere = without(viewer, opening, paragraphs, view);
     Set<UUID> ended = new HashSet<>();
     for (AssessmentSheet one : opening) {
       AssessmentSheet now = newest.get(one.paragraphId() + " " + one.subjectId());
@@ -61,11 +66,63 @@ class DirectiveEndings implements Endings {
               .anyMatch(requirement -> requirement != null && done.contains(requirement));
       if (!paragraphs.containsKey(one.paragraphId())
           || now.verdict() == Verdict.DOES_NOT
+          || elsewhere.contains(one.requirementId())
           || terminated) {
         ended.add(one.requirementId());
       }
     }
     return ended;
+  }
+
+  /** Those that depend on a modification which is not as they ask where their item is now. */
+  private Set<UUID> without(
+      Viewer viewer,
+      List<AssessmentSheet> opening,
+      Map<UUID, ParagraphSheet> paragraphs,
+      View view) {
+    List<AssessmentSheet> depending =
+        opening.stream()
+            .filter(one -> paragraphs.containsKey(one.paragraphId()))
+            .filter(one -> !paragraphs.get(one.paragraphId()).modification().isEmpty())
+            .toList();
+    if (depending.isEmpty()) {
+      return Set.of();
+    }
+    Map<UUID, UUID> where = where(viewer, depending, view);
+    Conditions.Recorded recorded =
+        conditions.of(viewer, List.copyOf(paragraphs.values()), where.values(), view);
+    Set<UUID> without = new HashSet<>();
+    for (AssessmentSheet one : depending) {
+      UUID aircraft = where.get(one.subjectId());
+      if (recorded.of(paragraphs.get(one.paragraphId()), aircraft).holds() == Covered.NO) {
+        without.add(one.requirementId());
+      }
+    }
+    return without;
+  }
+
+  /** The aircraft of each item: itself, or what a part is on; a part on the shelf has none. */
+  private Map<UUID, UUID> where(Viewer viewer, List<AssessmentSheet> of, View view) {
+    Map<UUID, UUID> where = new HashMap<>();
+    Set<UUID> parts = new HashSet<>();
+    for (AssessmentSheet one : of) {
+      if (one.componentId() == null) {
+        where.put(one.aircraftId(), one.aircraftId());
+      } else {
+        parts.add(one.componentId());
+      }
+    }
+    if (!parts.isEmpty()) {
+      components
+          .histories(viewer, parts, view)
+          .forEach(
+              (id, history) -> {
+                if (history.fitted() != null) {
+                  where.put(id, history.fitted().aircraftId());
+                }
+              });
+    }
+    return where;
   }
 
   /** By paragraph, those whose doing ends it. */

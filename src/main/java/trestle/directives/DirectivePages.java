@@ -101,6 +101,7 @@ public class DirectivePages {
   record DirectiveRevise(
       DirectiveSheet directive,
       Form form,
+      DirectiveSheet theirs,
       List<Option> kinds,
       List<Option> forces,
       List<Option> others)
@@ -175,7 +176,7 @@ public class DirectivePages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askRevision(@PathParam("id") UUID id) {
     DirectiveSheet directive = directives.one(viewer, id);
-    return Answers.page(revisePage(directive, DirectiveForm.of(directive)));
+    return Answers.page(revisePage(directive, DirectiveForm.of(directive), null));
   }
 
   @POST
@@ -199,11 +200,12 @@ public class DirectivePages {
         form.refused(refusal);
       } catch (Stale stale) {
         form.fail("", stale.getMessage());
-        form.with("revises", directive.rowId());
-        return Answers.page(409, revisePage(directive, form));
+        DirectiveSheet theirs = directives.one(viewer, id);
+        form.with("revises", theirs.rowId());
+        return Answers.page(409, revisePage(theirs, form, theirs));
       }
     }
-    return Answers.again(form, revisePage(directive, form));
+    return Answers.again(form, revisePage(directive, form, null));
   }
 
   @GET
@@ -295,10 +297,14 @@ public class DirectivePages {
         DirectiveForm.others(directives.all(viewer), null));
   }
 
-  private DirectiveRevise revisePage(DirectiveSheet directive, Form form) {
+  /**
+   * @param theirs what somebody else filed meanwhile, or null
+   */
+  private DirectiveRevise revisePage(DirectiveSheet directive, Form form, DirectiveSheet theirs) {
     return new DirectiveRevise(
         directive,
         form,
+        theirs,
         DirectiveForm.KINDS,
         DirectiveForm.FORCES,
         DirectiveForm.others(directives.all(viewer), directive.id()));

@@ -1,6 +1,7 @@
 package trestle.directives;
 
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import trestle.web.Shown;
 
@@ -35,29 +36,44 @@ public record Judged(State state, String why, AssessmentSheet assessment) {
   }
 
   /**
+   * @param condition how the modification that it depends on stands where the item is
    * @param all that was judged of this paragraph for this item, oldest first
    */
   static Judged of(
       DirectiveSheet directive,
       ParagraphSheet paragraph,
       Item item,
+      Conditions.Condition condition,
       List<AssessmentSheet> all,
       LocalDate day) {
     Covered covered = paragraph.applicability().covers(item.name(), item.serial());
     if (covered == Covered.NO) {
       return new Judged(State.NOT_NAMED, paragraph.whom(), null);
     }
+    if (condition.holds() == Covered.NO) {
+      return new Judged(
+          State.NOT_NAMED,
+          paragraph.condition()
+              + " The configuration says otherwise since "
+              + Shown.date(condition.since().atZone(ZoneOffset.UTC).toLocalDate())
+              + ".",
+          null);
+    }
     AssessmentSheet last = all.isEmpty() ? null : all.get(all.size() - 1);
     for (int i = all.size() - 1; i >= 0; i--) {
-      if (lapsed(directive, paragraph, item, all.get(i), day) == null) {
+      if (lapsed(directive, paragraph, item, condition, all.get(i), day) == null) {
         return standing(all.get(i));
       }
     }
-    String why = last == null ? "never assessed" : lapsed(directive, paragraph, item, last, day);
-    return new Judged(
-        State.TO_BE_ASSESSED,
-        covered == Covered.UNREADABLE ? why + "; " + unreadable(item) : why,
-        last);
+    String why =
+        last == null ? "never assessed" : lapsed(directive, paragraph, item, condition, last, day);
+    String untold = covered == Covered.UNREADABLE ? "; " + unreadable(item) : "";
+    boolean recorded = condition.holds() != Covered.UNREADABLE;
+    String missing =
+        recorded
+            ? ""
+            : "; whether " + paragraph.modification() + " was carried out is not recorded";
+    return new Judged(State.TO_BE_ASSESSED, why + untold + missing, last);
   }
 
   private static Judged standing(AssessmentSheet assessment) {
@@ -77,6 +93,7 @@ public record Judged(State state, String why, AssessmentSheet assessment) {
       DirectiveSheet directive,
       ParagraphSheet paragraph,
       Item item,
+      Conditions.Condition condition,
       AssessmentSheet assessment,
       LocalDate day) {
     if (!assessment.revision().equals(directive.revision())
@@ -92,6 +109,11 @@ public record Judged(State state, String why, AssessmentSheet assessment) {
     }
     if (item.isComponent() && !assessment.ofPart() && !item.isSince(assessment)) {
       return item.aircraftId() == null ? "assessed where it was fitted" : "fitted here since";
+    }
+    if (assessment.verdict() == Verdict.DOES_NOT
+        && condition.since() != null
+        && condition.since().isAfter(assessment.at())) {
+      return "assessed before the configuration said of " + paragraph.modification();
     }
     boolean over = assessment.verdict() == Verdict.WAIVED && day.isAfter(assessment.lastDay());
     return over ? "its waiver ended on " + Shown.date(assessment.lastDay()) : null;

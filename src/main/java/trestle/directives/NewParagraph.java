@@ -29,6 +29,22 @@ public record NewParagraph(
         label, title, whom, "", true, rule, DueItem.ANY_FLIGHT, "", "", List.of(), false);
   }
 
+  /** Only where a modification is carried out, or only where it is not. */
+  public NewParagraph only(String code, boolean present) {
+    return new NewParagraph(
+        label,
+        title,
+        applicability,
+        code,
+        present,
+        rule,
+        forbids,
+        toleranceSource,
+        toleranceCondition,
+        terminates,
+        optional);
+  }
+
   public NewParagraph terminating(UUID... paragraphs) {
     return new NewParagraph(
         label,

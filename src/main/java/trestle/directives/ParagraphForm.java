@@ -3,6 +3,7 @@ package trestle.directives;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import trestle.fleet.Configuration;
 import trestle.programme.RuleForm;
 import trestle.reckoning.Rule;
 import trestle.standing.DueItem;
@@ -66,7 +67,7 @@ final class ParagraphForm {
     Applicability.About about = form.required("about", "About").choice(Applicability.About.class);
     List<String> names = form.required("names", "Types or part numbers").read(ParagraphForm::names);
     Serials serials = form.required("serials", "Serial numbers").read(Serials::parse);
-    String modification = form.optional("modification", "Modification").text(120);
+    String modification = form.optional("modification", "Modification").read(Configuration::code);
     String present = form.optional("modification-is", "Only").choice("yes", "no");
     Rule rule = RuleForm.read(form);
     String forbids = form.optional("forbids", "Once overdue it forbids").text(60);

@@ -54,6 +54,7 @@ public class ParagraphPages {
       DirectiveSheet directive,
       ParagraphSheet paragraph,
       Form form,
+      ParagraphSheet theirs,
       List<Option> abouts,
       List<Option> presents,
       List<Option> siblings,
@@ -91,7 +92,7 @@ public class ParagraphPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askRevision(@PathParam("id") UUID id) {
     ParagraphSheet paragraph = directives.paragraph(viewer, id);
-    return Answers.page(revisePage(paragraph, ParagraphForm.of(paragraph)));
+    return Answers.page(revisePage(paragraph, ParagraphForm.of(paragraph), null));
   }
 
   @POST
@@ -113,11 +114,12 @@ public class ParagraphPages {
         form.refused(refusal);
       } catch (Stale stale) {
         form.fail("", stale.getMessage());
-        form.with("revises", paragraph.rowId());
-        return Answers.page(409, revisePage(paragraph, form));
+        ParagraphSheet theirs = directives.paragraph(viewer, id);
+        form.with("revises", theirs.rowId());
+        return Answers.page(409, revisePage(theirs, form, theirs));
       }
     }
-    return Answers.again(form, revisePage(paragraph, form));
+    return Answers.again(form, revisePage(paragraph, form, null));
   }
 
   private List<Option> siblings(UUID directiveId, UUID except) {
@@ -134,11 +136,15 @@ public class ParagraphPages {
         new RuleChoices());
   }
 
-  private ParagraphRevise revisePage(ParagraphSheet paragraph, Form form) {
+  /**
+   * @param theirs what somebody else filed meanwhile, or null
+   */
+  private ParagraphRevise revisePage(ParagraphSheet paragraph, Form form, ParagraphSheet theirs) {
     return new ParagraphRevise(
         directives.one(viewer, paragraph.directiveId()),
         paragraph,
         form,
+        theirs,
         ParagraphForm.ABOUT,
         ParagraphForm.PRESENT,
         siblings(paragraph.directiveId(), paragraph.id()),

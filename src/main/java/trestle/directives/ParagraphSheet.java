@@ -11,7 +11,7 @@ import trestle.reckoning.Rule;
  * @param rowId of the row that states it: what an assessment names
  * @param label such as "(a)", or ""
  * @param modification about those only that have this modification, or have it not; "" where it
- *     makes no difference. A person judges it
+ *     makes no difference. The aircraft's configuration says; where it does not, a person
  * @param terminates the paragraphs that need no more doing once this one is done
  * @param optional doing it is a choice: it holds nothing
  */

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.ComponentHistory;
@@ -32,6 +33,7 @@ public class Status {
   @Inject Compliances compliances;
   @Inject Components components;
   @Inject Fleet fleet;
+  @Inject Conditions conditions;
 
   private static final Comparator<Line> IN_ORDER =
       Comparator.comparing((Line line) -> line.judged().state())
@@ -194,6 +196,12 @@ public class Status {
       }
     }
     Map<String, List<AssessmentSheet>> judged = judged(asked.keySet(), view);
+    Conditions.Recorded recorded =
+        conditions.of(
+            viewer,
+            inForce.paragraphs(),
+            asked.keySet().stream().map(Item::aircraftId).filter(Objects::nonNull).toList(),
+            view);
     List<Line> lines = new ArrayList<>();
     asked.forEach(
         (item, paragraphs) -> {
@@ -201,7 +209,14 @@ public class Status {
             DirectiveSheet directive = inForce.directives().get(paragraph.directiveId());
             List<AssessmentSheet> all =
                 judged.getOrDefault(paragraph.id() + " " + item.id(), List.of());
-            Judged how = Judged.of(directive, paragraph, item, all, view.upTo());
+            Judged how =
+                Judged.of(
+                    directive,
+                    paragraph,
+                    item,
+                    recorded.of(paragraph, item.aircraftId()),
+                    all,
+                    view.upTo());
             lines.add(new Line(directive, paragraph, item, how));
           }
         });

@@ -113,6 +113,7 @@ public class ComponentCorrections {
     row.componentId = original.componentId;
     row.counter = original.counter;
     row.reading = original.reading;
+    row.replacedBy = original.replacedBy;
     row.isVoid = asked.voids();
     file(viewer, row, asked);
   }

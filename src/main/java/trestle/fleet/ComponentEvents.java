@@ -38,9 +38,13 @@ public class ComponentEvents {
       boolean restarts,
       UUID formKey) {}
 
-  /** What a component's own meter showed, in seconds or a count. */
+  /**
+   * What a component's own meter showed, in seconds or a count.
+   *
+   * @param replacedBy what a new meter showed that took its place then, or null
+   */
   public record Metered(
-      UUID componentId, Counter counter, long reading, Instant at, UUID formKey) {}
+      UUID componentId, Counter counter, long reading, Long replacedBy, Instant at, UUID formKey) {}
 
   /** Files an overhaul: time since overhaul restarts, time since new runs on. */
   @Filing
@@ -110,6 +114,7 @@ public class ComponentEvents {
     row.componentId = asked.componentId();
     row.counter = asked.counter().name();
     row.reading = asked.reading();
+    row.replacedBy = asked.replacedBy();
     row.happened(asked.at(), viewer.dateOf(asked.at()));
     row.fromForm(asked.formKey());
     filings.file(viewer, row);
@@ -171,20 +176,36 @@ public class ComponentEvents {
     faults.add(new Refusal.Reason(field, sentence));
   }
 
+  /** Against the reading before, of the same meter, and the one after. */
   private static void refuseBackwards(ComponentHistory component, Metered asked) {
+    ComponentHistory.MeterReading before = null;
+    ComponentHistory.MeterReading after = null;
     for (ComponentHistory.MeterReading each : component.meterReadings()) {
-      boolean same = each.counter().equals(asked.counter());
-      boolean less = !each.at().isAfter(asked.at()) && each.reading() > asked.reading();
-      boolean more = each.at().isAfter(asked.at()) && each.reading() < asked.reading();
-      if (same && (less || more)) {
-        throw new Refusal(
-            "reading",
-            "Reading must fit between the others: it was "
-                + each.counter().unit().show(each.reading())
-                + " on "
-                + each.on()
-                + ", and a meter does not run backwards.");
+      if (each.counter().equals(asked.counter())) {
+        if (!each.at().isAfter(asked.at())) {
+          before = each;
+        } else if (after == null) {
+          after = each;
+        }
       }
     }
+    if (before != null && before.goesOnFrom() > asked.reading()) {
+      throw backwards(before, before.goesOnFrom());
+    }
+    long goesOnFrom = asked.replacedBy() == null ? asked.reading() : asked.replacedBy();
+    if (after != null && after.reading() < goesOnFrom) {
+      throw backwards(after, after.reading());
+    }
+  }
+
+  private static Refusal backwards(ComponentHistory.MeterReading other, long showed) {
+    return new Refusal(
+        "reading",
+        "Reading must fit between the others: it was "
+            + other.counter().unit().show(showed)
+            + " on "
+            + other.on()
+            + ", and a meter does not run backwards. Where it was replaced, file the last reading"
+            + " of the old one with what the new one showed.");
   }
 }

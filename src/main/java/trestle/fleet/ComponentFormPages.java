@@ -237,13 +237,20 @@ public class ComponentFormPages {
     ComponentSheet sheet = sheet(id);
     Instant at = StatedMoment.of(form, "Read on", viewer, clock.instant());
     Hours reading = form.required("reading", "Reading").hours();
+    Hours replaced = form.optional("replaced-by", "New meter showed").hours();
     return ComponentAnswers.filed(
         "/components/" + id,
         form,
         () ->
             events.read(
                 viewer,
-                new ComponentEvents.Metered(id, Counter.HOURS, reading.seconds(), at, form.key())),
+                new ComponentEvents.Metered(
+                    id,
+                    Counter.HOURS,
+                    reading.seconds(),
+                    replaced == null ? null : replaced.seconds(),
+                    at,
+                    form.key())),
         () -> new ComponentMetered(sheet, form, times()));
   }
 

@@ -68,8 +68,19 @@ public record ComponentHistory(
       String reference,
       boolean restarts) {}
 
-  /** What its own meter showed, in seconds or a count. */
-  public record MeterReading(UUID id, Counter counter, long reading, Instant at, LocalDate on) {}
+  /**
+   * What its own meter showed, in seconds or a count.
+   *
+   * @param replacedBy what a new meter showed that took its place then, or null
+   */
+  public record MeterReading(
+      UUID id, Counter counter, long reading, Long replacedBy, Instant at, LocalDate on) {
+
+    /** What the meter shows from then on. */
+    public long goesOnFrom() {
+      return replacedBy == null ? reading : replacedBy;
+    }
+  }
 
   /** The aircraft it is on at the end of the view, itself or within another part; or null. */
   public Fitting fitted() {

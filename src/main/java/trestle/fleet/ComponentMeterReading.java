@@ -17,11 +17,14 @@ class ComponentMeterReading extends Filed {
   String counter;
   long reading;
 
+  /** What a new meter showed that took this one's place then, or null. */
+  Long replacedBy;
+
   @Column(name = "void")
   boolean isVoid;
 
   ComponentHistory.MeterReading shown() {
     return new ComponentHistory.MeterReading(
-        id(), new Counter(counter), reading, happenedAt(), happenedOn());
+        id(), new Counter(counter), reading, replacedBy, happenedAt(), happenedOn());
   }
 }

@@ -123,6 +123,24 @@ public class Configurations {
     return codes;
   }
 
+  /** Whether a modification is there, and since when that holds. */
+  public record Embodied(boolean embodied, Instant since) {}
+
+  /** What is recorded of modifications on each of these aircraft, by code; one statement. */
+  @Reading
+  public Map<UUID, Map<String, Embodied>> recorded(
+      Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    Map<UUID, Map<String, Embodied>> recorded = new HashMap<>();
+    repository
+        .modifications(aircraftIds, view)
+        .forEach(
+            row ->
+                recorded
+                    .computeIfAbsent(row.aircraftId, id -> new HashMap<>())
+                    .put(row.code, new Embodied(row.embodied, row.happenedAt())));
+    return recorded;
+  }
+
   @Filing
   public UUID state(Viewer viewer, UUID aircraftId, NewModification asked) {
     filings.notLater(asked.at(), "on");

@@ -156,7 +156,7 @@ public class FitmentPages {
     return new ComponentFit(
         history.sheet(),
         form,
-        spots.of(viewer, kind),
+        spots.offered(viewer, history.sheet()),
         placed(history),
         kind == PartKind.OTHER,
         times());

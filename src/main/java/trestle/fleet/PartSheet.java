@@ -37,6 +37,11 @@ public record PartSheet(
         .formatted(partNumber, fits(), why, spotWords, typeOrAssembly);
   }
 
+  /** Whether it goes onto aircraft of this type, or into parts of this number, at all. */
+  boolean goesInto(String typeOrAssembly) {
+    return has(fitsTypes, typeOrAssembly);
+  }
+
   /** "engine-2 of Merrow 8", "any position of Merrow 8", "left magneto". */
   public String fits() {
     String where = fitsPositions.isEmpty() ? "any position" : String.join(" or ", fitsPositions);

@@ -18,6 +18,7 @@ public class Spots {
 
   @Inject Components components;
   @Inject Fleet fleet;
+  @Inject Parts parts;
   @Inject SpotCheck check;
 
   /** "QX-ABC (Engine 1, left)", or "Engine, part E, serial 7 (left magneto)". */
@@ -57,6 +58,34 @@ public class Spots {
           .forEach(sheet -> places.add(new Option(IN + sheet.id(), "In " + sheet.words())));
     }
     return places;
+  }
+
+  /** Those of them that the component's part sheet allows; any where it has none. */
+  @Reading
+  public List<Option> offered(Viewer viewer, ComponentSheet component) {
+    List<Option> all = of(viewer, component.kind());
+    PartSheet part = parts.of(viewer, component.partNumber(), View.EVERYTHING).orElse(null);
+    if (part == null) {
+      return all;
+    }
+    Map<String, String> holders = new java.util.HashMap<>();
+    fleet
+        .sheets(viewer, View.EVERYTHING)
+        .forEach(sheet -> holders.put(sheet.id().toString(), sheet.typeName()));
+    components
+        .sheets(viewer, View.EVERYTHING)
+        .forEach(sheet -> holders.put(IN + sheet.id(), sheet.partNumber()));
+    return all.stream().filter(option -> allows(part, option.value(), holders)).toList();
+  }
+
+  /** Which place in a larger part is typed later: only what that is counts here. */
+  private static boolean allows(PartSheet part, String place, Map<String, String> holders) {
+    if (place.startsWith(IN)) {
+      return part.goesInto(holders.getOrDefault(place, ""));
+    }
+    String position = place.substring(37);
+    String type = holders.getOrDefault(place.substring(0, 36), "");
+    return part.refusal(type, position, position) == null;
   }
 
   /** What could change places with a component: others of its kind, and where they are now. */

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import trestle.fleet.ComponentEventKind;
 import trestle.fleet.ComponentHistory;
 import trestle.fleet.ComponentHistory.Event;
@@ -43,7 +44,7 @@ public final class ComponentLine {
   }
 
   private final ComponentHistory history;
-  private final Map<java.util.UUID, UsageLine> aircraft;
+  private final Map<UUID, UsageLine> aircraft;
   private final Map<Counter, Opening> openings = new HashMap<>();
   private final List<Overhaul> overhauls;
   private final Event restart;
@@ -52,7 +53,7 @@ public final class ComponentLine {
   /**
    * @param aircraft the lines of every aircraft it was ever fitted to
    */
-  ComponentLine(ComponentHistory history, Map<java.util.UUID, UsageLine> aircraft) {
+  ComponentLine(ComponentHistory history, Map<UUID, UsageLine> aircraft) {
     this.history = history;
     this.aircraft = aircraft;
     history.openings().forEach(opening -> openings.put(opening.counter(), opening));
@@ -184,6 +185,33 @@ public final class ComponentLine {
         .ifPresent(
             fitting -> origins.put("fitted", new Reading(fitting.on(), usageAt(fitting.at()))));
     return origins;
+  }
+
+  /** The same as they were just before a moment: of what was done by then alone. */
+  public Map<String, Reading> originsBefore(Instant moment) {
+    ComponentHistory then =
+        new ComponentHistory(
+            history.sheet(),
+            history.openings(),
+            history.overhauls().stream().filter(one -> one.at().isBefore(moment)).toList(),
+            history.fittings().stream().filter(one -> one.from().isBefore(moment)).toList(),
+            history.placements().stream().filter(one -> one.from().isBefore(moment)).toList(),
+            history.events().stream().filter(one -> one.at().isBefore(moment)).toList(),
+            history.meterReadings());
+    return new ComponentLine(then, aircraft).origins();
+  }
+
+  /** Its landings on one aircraft after one moment, and by another, in order. */
+  public List<Instant> landings(UUID on, Instant after, Instant by) {
+    List<Instant> landings = new ArrayList<>();
+    for (Fitting fitting : history.fittings()) {
+      Instant from = later(after, fitting.from());
+      Instant to = fitting.to() == null ? by : earlier(by, fitting.to());
+      if (fitting.aircraftId().equals(on) && from.isBefore(to)) {
+        landings.addAll(aircraft.get(on).landings(from, to));
+      }
+    }
+    return landings;
   }
 
   /** The rates of the aircraft that it is fitted to; none while it is not. */

@@ -60,7 +60,11 @@ final class ComponentStory {
     }
     for (ComponentHistory.MeterReading each : history.meterReadings()) {
       String shown = Shown.exact(new Hours(each.reading()));
-      events.add(event(each.at(), "Its own meter read " + shown + " h", each.id()));
+      String replaced =
+          each.replacedBy() == null
+              ? ""
+              : "; replaced by one that showed " + Shown.exact(new Hours(each.replacedBy())) + " h";
+      events.add(event(each.at(), "Its own meter read " + shown + " h" + replaced, each.id()));
     }
     for (Placement each : history.placements()) {
       String place = place(each);

@@ -17,6 +17,7 @@ final class OwnMeter {
   }
 
   private final List<MeterReading> readings;
+  private final long[] run;
   private final Flown flown;
 
   /**
@@ -24,7 +25,17 @@ final class OwnMeter {
    */
   OwnMeter(List<MeterReading> readings, Flown flown) {
     this.readings = readings;
+    this.run = run(readings);
     this.flown = flown;
+  }
+
+  /** What it had run by each reading since the first, through the meters that were replaced. */
+  private static long[] run(List<MeterReading> readings) {
+    long[] run = new long[readings.size()];
+    for (int i = 1; i < run.length; i++) {
+      run[i] = run[i - 1] + readings.get(i).reading() - readings.get(i - 1).goesOnFrom();
+    }
+    return run;
   }
 
   /** Seconds or a count from the first reading to a moment. */
@@ -33,8 +44,7 @@ final class OwnMeter {
     if (last < 0) {
       return 0;
     }
-    MeterReading before = readings.get(last);
-    return before.reading() - readings.get(0).reading() + grown(last, moment);
+    return run[last] + grown(last, moment);
   }
 
   /** Whether some of that is not read but reckoned. */
@@ -49,14 +59,12 @@ final class OwnMeter {
     if (from < 0) {
       return 0;
     }
-    MeterReading begin = readings.get(from);
-    MeterReading end = readings.get(from + 1);
-    long all = flown.between(begin.at(), end.at());
+    long all = flown.between(readings.get(from).at(), readings.get(from + 1).at());
     long some = flown.between(readings.get(last).at(), moment);
     if (all <= 0 || some == Scale.UNKNOWN) {
       return 0;
     }
-    return (end.reading() - begin.reading()) * some / all;
+    return (run[from + 1] - run[from]) * some / all;
   }
 
   private int lastBy(Instant moment) {

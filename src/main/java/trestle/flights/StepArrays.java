@@ -89,6 +89,11 @@ final class StepArrays {
     return days[0];
   }
 
+  /** Seconds since 1970 at which a flight landed. */
+  long landedAt(int index) {
+    return landedAt[index];
+  }
+
   /** How many flights had landed at or before a moment. */
   int landedBy(long moment) {
     int low = 0;

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -46,9 +47,7 @@ public final class UsageLine {
     this.statedRates = statedRates;
     this.lastFiledAt = lastFiledAt;
     for (OpeningSheet opening : openings) {
-      this.openings
-          .computeIfAbsent(opening.counter(), counter -> new java.util.ArrayList<>())
-          .add(opening);
+      this.openings.computeIfAbsent(opening.counter(), counter -> new ArrayList<>()).add(opening);
     }
   }
 
@@ -111,6 +110,16 @@ public final class UsageLine {
             || openings.getOrDefault(counter, List.of()).stream()
                 .anyMatch(opening -> !opening.at().isAfter(after));
     return counted ? added(counter, after, by) : Scale.UNKNOWN;
+  }
+
+  /** The landings after one moment, and by another, in order. */
+  public List<Instant> landings(Instant after, Instant by) {
+    int to = index(by);
+    List<Instant> landings = new ArrayList<>();
+    for (int i = after.equals(Instant.MIN) ? 0 : index(after); i < to; i++) {
+      landings.add(Instant.ofEpochSecond(steps.landedAt(i)));
+    }
+    return landings;
   }
 
   /** How many flights there are in the view. */

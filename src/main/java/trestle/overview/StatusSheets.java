@@ -19,6 +19,7 @@ import trestle.flights.ComponentLines;
 import trestle.flights.UsageLine;
 import trestle.flights.UsageLines;
 import trestle.ledger.View;
+import trestle.programme.Overruns;
 import trestle.reckoning.Amount;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Scale;
@@ -38,6 +39,7 @@ class StatusSheets {
   @Inject ComponentLines components;
   @Inject Configurations configurations;
   @Inject StatusReport directives;
+  @Inject Overruns overruns;
 
   @Reading
   public StatusSheet of(Viewer viewer, UUID aircraftId, AsAt asAt) {
@@ -70,7 +72,11 @@ class StatusSheets {
             row -> List.of("document", "limitation", "other").contains(row.item().kind()),
             "None is recorded."));
     parts.add(major(configurations.of(viewer, aircraftId, view)));
-    parts.add(overruns(overview));
+    parts.add(
+        overruns(
+            overruns.of(
+                viewer, aircraftId, overview.rows().stream().map(DueRow::item).toList(), view),
+            words));
     return new StatusSheet(overview.sheet(), asAt.words(), parts);
   }
 
@@ -250,24 +256,39 @@ class StatusSheets {
         "None is recorded.");
   }
 
-  /** What is past its limit now, and what was done too late the last time. */
-  private static StatusSheet.Part overruns(AircraftOverview overview) {
-    List<List<String>> rows = new ArrayList<>();
-    for (DueRow row : overview.rows()) {
-      if (row.item().reckoning().spent()) {
-        rows.add(List.of(row.title(), "Past its limit and not done", due(row), row.left()));
-      }
-      if (row.item().reckoning().overrun()) {
-        rows.add(List.of(row.title(), "Last done after its limit", done(row), ""));
-      }
-    }
+  /** What is past its limit now, and all that ever was done too late or flown past a limit. */
+  private static StatusSheet.Part overruns(List<Overruns.Overrun> found, InWords words) {
     return new StatusSheet.Part(
         "Overruns",
-        "Work that was done, or is still to be done, after its limit with any tolerance; what was"
-            + " flown meanwhile was flown past it.",
-        List.of("Item", "What happened", "When", "Left"),
-        rows,
+        "Work that was done, or is still to be done, after its limit with any tolerance or"
+            + " extension, and the flights that landed past it.",
+        List.of("Item", "Limit", "What happened", "Flown past it"),
+        found.stream()
+            .map(
+                one ->
+                    List.of(
+                        one.subject().isAircraft()
+                            ? one.title()
+                            : one.title() + ", " + one.subject().words(),
+                        (one.limit() == null ? NOT_KNOWN : words.due(one.limit()))
+                            + (one.mandatory() ? "" : " (recommended)"),
+                        (one.doneOn() == null
+                                ? "Past its limit and not done"
+                                : "Done on " + Shown.date(one.doneOn()))
+                            + (one.limit() == null ? "" : ", " + words.past(one.limit())),
+                        flown(one)))
+            .toList(),
         "None is recorded.");
+  }
+
+  private static String flown(Overruns.Overrun one) {
+    if (one.flights() == 0) {
+      return "no flight";
+    }
+    String first = Shown.date(one.firstFlight());
+    return one.flights() == 1
+        ? "1 flight, " + first
+        : one.flights() + " flights, " + first + " to " + Shown.date(one.lastFlight());
   }
 
   private static String hours(long seconds, InWords words) {

@@ -15,7 +15,9 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.InstantSource;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Stream;
 import trestle.fleet.AircraftSheet;
@@ -24,6 +26,7 @@ import trestle.ledger.View;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
+import trestle.web.NotHere;
 import trestle.web.Option;
 import trestle.web.Refusal;
 import trestle.web.Role;
@@ -36,13 +39,25 @@ public class AircraftProgrammePages {
   @Inject Programmes programmes;
   @Inject Requirements requirements;
   @Inject Compliances compliances;
+  @Inject ProgrammeRevisions revisions;
+  @Inject Differences differences;
   @Inject Fleet fleet;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
-  /** A requirement as this aircraft carries it, or not. */
+  /**
+   * A requirement as this aircraft carries it, or not.
+   *
+   * @param instead the programme's rule for work of the same title, of one of the aircraft's own;
+   *     or ""
+   */
   public record Line(
-      UUID id, String subject, Revision revision, boolean own, Programmes.Excluded excluded) {}
+      UUID id,
+      String subject,
+      Revision revision,
+      boolean own,
+      Programmes.Excluded excluded,
+      String instead) {}
 
   @CheckedTemplate(
       basePath = "programme",
@@ -52,6 +67,7 @@ public class AircraftProgrammePages {
       AircraftSheet aircraft,
       Programmes.Following following,
       List<Line> lines,
+      Differences.Found found,
       List<Option> programmes,
       List<Option> excludable,
       List<Compliances.Discrepancy> discrepancies,
@@ -74,12 +90,12 @@ public class AircraftProgrammePages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response adopt(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    UUID programme = form.required("programme", "Programme").uuid();
+    String[] chosen = split(form.required("programme", "Programme").text(80));
     LocalDate on = form.required("on", "From").dateUpTo(today());
     String reason = form.optional("reason", "Reason").text(500);
     if (form.isReady()) {
       try {
-        programmes.adopt(viewer, id, programme, on, reason, form.key());
+        adopt(id, chosen, on, reason, form.key());
         boolean another = programmes.following(viewer, id, View.asAt(today())).all().size() > 1;
         return Answers.see("/aircraft/" + id + "/programme" + (another ? "/carry-over" : ""));
       } catch (Refusal refusal) {
@@ -115,25 +131,46 @@ public class AircraftProgrammePages {
     return Answers.again(form, page(id, blank(), form));
   }
 
+  /** A programme, and its revision where it has some; with the programme alone the newest. */
+  private void adopt(UUID id, String[] chosen, LocalDate on, String reason, UUID key) {
+    UUID programme = uuid(chosen[0]);
+    if (chosen.length == 1) {
+      programmes.adopt(viewer, id, programme, on, reason, key);
+    } else {
+      programmes.adopt(viewer, id, programme, uuid(chosen[1]), on, reason, key);
+    }
+  }
+
+  private static String[] split(String chosen) {
+    return chosen == null ? new String[] {""} : chosen.split("/", 2);
+  }
+
+  private static UUID uuid(String text) {
+    try {
+      return UUID.fromString(text);
+    } catch (IllegalArgumentException e) {
+      throw new NotHere("There is no such programme here.");
+    }
+  }
+
   private TemplateInstance page(UUID id, Form adoption, Form exclusion) {
     View now = View.asAt(today());
     AircraftSheet aircraft = fleet.sheet(viewer, id, now);
     Programmes.Following following = programmes.following(viewer, id, now);
-    List<Line> carried =
+    List<Requirements.History> ofProgramme =
         following.now() == null
             ? List.of()
-            : lines(
-                requirements.ofProgramme(viewer, following.now().programmeId(), now),
-                false,
-                following);
-    List<Line> own = lines(requirements.ofAircraft(viewer, id, now), true, following);
+            : requirements.ofProgramme(viewer, following.now().programmeId(), now);
+    List<Line> carried = carried(ofProgramme, following);
+    List<Line> own = own(requirements.ofAircraft(viewer, id, now), carried);
     return new AircraftProgramme(
         aircraft,
         following,
         Stream.concat(carried.stream(), own.stream()).toList(),
-        programmes.all(viewer, now).stream()
-            .map(one -> new Option(one.id().toString(), one.name()))
-            .toList(),
+        following.now() == null
+            ? new Differences.Found(null, List.of(), List.of())
+            : differences.of(viewer, aircraft, following.now(), ofProgramme, now),
+        choices(now),
         carried.stream()
             .map(line -> new Option(line.id().toString(), line.revision().terms().title()))
             .toList(),
@@ -144,8 +181,40 @@ public class AircraftProgrammePages {
         new RuleChoices().changes());
   }
 
-  private List<Line> lines(
-      List<Requirements.History> all, boolean own, Programmes.Following following) {
+  /** Every programme, or each of its revisions that is in force, the newest first. */
+  private List<Option> choices(View now) {
+    List<Option> choices = new ArrayList<>();
+    Map<UUID, List<Issued>> issued = revisions.ofAll(viewer, now);
+    for (ProgrammeSheet one : programmes.all(viewer, now)) {
+      List<Issued> all = issued.getOrDefault(one.id(), List.of());
+      if (all.isEmpty()) {
+        choices.add(new Option(one.id().toString(), one.name()));
+      }
+      for (int i = all.size() - 1; i >= 0; i--) {
+        choices.add(
+            new Option(one.id() + "/" + all.get(i).id(), one.name() + ", " + all.get(i).words()));
+      }
+    }
+    return choices;
+  }
+
+  /** What the programme asks in the revision that was taken up. */
+  private static List<Line> carried(
+      List<Requirements.History> all, Programmes.Following following) {
+    List<Line> lines = new ArrayList<>();
+    for (Requirements.History one : all) {
+      Revision taken = one.under(following.now().revision());
+      if (taken != null && !taken.withdrawn()) {
+        UUID id = one.requirement().id();
+        lines.add(
+            new Line(
+                id, one.requirement().subject(), taken, false, following.excluded().get(id), ""));
+      }
+    }
+    return lines;
+  }
+
+  private static List<Line> own(List<Requirements.History> all, List<Line> carried) {
     return all.stream()
         .filter(one -> !one.latest().withdrawn())
         .map(
@@ -154,9 +223,18 @@ public class AircraftProgrammePages {
                     one.requirement().id(),
                     one.requirement().subject(),
                     one.latest(),
-                    own,
-                    following.excluded().get(one.requirement().id())))
+                    true,
+                    null,
+                    instead(one.latest(), carried)))
         .toList();
+  }
+
+  private static String instead(Revision own, List<Line> carried) {
+    return carried.stream()
+        .filter(line -> line.revision().terms().title().equalsIgnoreCase(own.terms().title()))
+        .map(line -> line.revision().ruleWords())
+        .findFirst()
+        .orElse("");
   }
 
   private Form blank() {

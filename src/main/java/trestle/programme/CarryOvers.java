@@ -64,8 +64,7 @@ public class CarryOvers {
   @Filing
   public int carry(
       Viewer viewer, UUID aircraftId, Map<String, UUID> chosen, String why, LocalDate today) {
-    String old =
-        programmes.following(viewer, aircraftId, View.asAt(today)).all().get(1).programme();
+    String old = programmes.following(viewer, aircraftId, View.asAt(today)).all().get(1).words();
     int filed = 0;
     for (Open open : open(viewer, aircraftId, today)) {
       UUID from = chosen.get(open.key());

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.ToLongFunction;
 
 /** The revisions of one requirement, oldest first, and which of them is in force on a day. */
@@ -29,6 +30,15 @@ record Chain<T>(List<T> revisions, Function<T, LocalDate> inForceFrom) {
   T judging(LocalDate day) {
     T inForce = inForce(day);
     return inForce == null ? revisions.get(0) : inForce;
+  }
+
+  /** Only those that a subject was bound by; all of them where it was bound by none. */
+  Chain<T> upTo(Predicate<T> bound) {
+    if (revisions.stream().allMatch(bound)) {
+      return this;
+    }
+    List<T> some = revisions.stream().filter(bound).toList();
+    return some.isEmpty() ? this : new Chain<>(some, inForceFrom);
   }
 
   T latest() {

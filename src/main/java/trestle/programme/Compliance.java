@@ -31,6 +31,7 @@ class Compliance extends Filed {
   boolean complete = true;
   LocalDate countsFrom;
   String remarks = "";
+  String fileSha256;
 
   @Column(name = "void")
   boolean voided;

@@ -13,6 +13,7 @@ import trestle.reckoning.Usage;
  * @param signed the readings as the signer wrote them
  * @param reckoned the subject's totals at that place in the sequence of flights
  * @param differing the counters on which the two disagree by more than a rounding
+ * @param file the SHA-256 of the paper that was filed with it, or null
  * @param correctedBy the row that takes its place, or null while it stands
  * @param corrects the row whose place it took, or null
  * @param voids whether it only takes another away
@@ -35,6 +36,7 @@ public record ComplianceLine(
     String transcribedFrom,
     boolean complete,
     String remarks,
+    String file,
     UUID recordedBy,
     Instant recordedAt,
     UUID corrects,

@@ -30,6 +30,7 @@ import trestle.web.Option;
 import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Stale;
+import trestle.web.Upload;
 import trestle.web.Viewer;
 
 /** Filing that required work was done, looking at such a record, and putting it right. */
@@ -98,16 +99,17 @@ public class CompliancePages {
 
   @POST
   @Path("requirements/{id}/compliances")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response file(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    Form form = Form.of(posted);
+  public Response file(@PathParam("id") UUID id) {
+    Upload upload = Upload.ofRequest();
+    Form form = Form.of(upload.fields());
     About about =
         about(
             id,
             form.optional("aircraft", "Aircraft").uuid(),
             form.optional("component", "Component").uuid());
-    return file(about, form);
+    return file(about, form, upload);
   }
 
   @GET
@@ -128,10 +130,11 @@ public class CompliancePages {
 
   @POST
   @Path("compliances/{id}/correction")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response correct(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    return file(aboutCorrecting(id), Form.of(posted));
+  public Response correct(@PathParam("id") UUID id) {
+    Upload upload = Upload.ofRequest();
+    return file(aboutCorrecting(id), Form.of(upload.fields()), upload);
   }
 
   @POST
@@ -156,11 +159,12 @@ public class CompliancePages {
     return Answers.page(form.isBad() ? status : 200, recordPage(id, form));
   }
 
-  private Response file(About about, Form form) {
+  private Response file(About about, Form form, Upload upload) {
     SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
     NewCompliance asked =
         new ComplianceForm(form, viewer, line, today())
             .read(about.requirementId(), about.aircraft(), about.component());
+    DocumentFiles.Draft paper = paper(form, upload);
     UUID corrects = about.corrects() == null ? null : about.corrects().id();
     boolean preview = form.checked("preview");
     String reason =
@@ -174,9 +178,9 @@ public class CompliancePages {
     if (form.isReady()) {
       try {
         if (corrects == null) {
-          compliances.file(viewer, asked);
+          compliances.file(viewer, asked, paper);
         } else {
-          compliances.correct(viewer, corrects, asked, reason);
+          compliances.correct(viewer, corrects, asked, reason, paper);
         }
         return Answers.see(about.back());
       } catch (Refusal refusal) {
@@ -187,6 +191,19 @@ public class CompliancePages {
       }
     }
     return Answers.page(form.isBad() ? status : 200, page(about, form, line, null));
+  }
+
+  private static DocumentFiles.Draft paper(Form form, Upload upload) {
+    List<Upload.File> sent = upload.files(DocumentFiles.FIELD);
+    if (sent.isEmpty()) {
+      return null;
+    }
+    try {
+      return DocumentFiles.prepare(sent.get(0).name(), sent.get(0).bytes());
+    } catch (Refusal refusal) {
+      form.refused(refusal);
+      return null;
+    }
   }
 
   private TemplateInstance page(

@@ -40,6 +40,7 @@ public class Compliances {
   @Inject Subjects subjects;
   @Inject DueItems dueItems;
   @Inject Members members;
+  @Inject DocumentFiles files;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
@@ -70,12 +71,19 @@ public class Compliances {
    */
   @Filing
   public UUID file(Viewer viewer, NewCompliance asked) {
+    return file(viewer, asked, null);
+  }
+
+  /** The same with the paper itself, kept under its SHA-256, which the record names; or null. */
+  @Filing
+  public UUID file(Viewer viewer, NewCompliance asked, DocumentFiles.Draft paper) {
     bump(viewer, asked.aircraftId(), asked.componentId());
     Compliance before = repository.ofForm(Compliance.class, asked.formKey());
     if (before != null) {
       return before.id();
     }
     Compliance row = row(viewer, asked);
+    row.fileSha256 = kept(viewer, paper);
     file(viewer, row);
     return row.id();
   }
@@ -88,6 +96,17 @@ public class Compliances {
    */
   @Filing
   public UUID correct(Viewer viewer, UUID complianceId, NewCompliance asked, String reason) {
+    return correct(viewer, complianceId, asked, reason, null);
+  }
+
+  /** The same with another paper; with null the one that was filed stays with it. */
+  @Filing
+  public UUID correct(
+      Viewer viewer,
+      UUID complianceId,
+      NewCompliance asked,
+      String reason,
+      DocumentFiles.Draft paper) {
     Compliance original = standing(viewer, complianceId, asked.formKey());
     if (original == null) {
       return repository.ofForm(Compliance.class, asked.formKey()).id();
@@ -98,6 +117,7 @@ public class Compliances {
       throw new Refusal("", "A correction is about the same requirement and the same subject.");
     }
     Compliance row = row(viewer, asked);
+    row.fileSha256 = paper == null ? original.fileSha256 : kept(viewer, paper);
     row.correct(complianceId, reason);
     file(viewer, row);
     return row.id();
@@ -125,6 +145,7 @@ public class Compliances {
     row.complete = original.complete;
     row.countsFrom = original.countsFrom;
     row.remarks = original.remarks;
+    row.fileSha256 = original.fileSha256;
     row.voided = true;
     row.happened(original.happenedAt(), original.happenedOn());
     row.correct(complianceId, reason);
@@ -176,6 +197,18 @@ public class Compliances {
       repository.list("id in ?1", complianceIds).forEach(row -> methods.put(row.id(), method(row)));
     }
     return methods;
+  }
+
+  /** The papers filed with some records, by record; one statement. */
+  @Reading
+  public Map<UUID, String> papers(Viewer viewer, Collection<UUID> complianceIds) {
+    Map<UUID, String> papers = new HashMap<>();
+    if (!complianceIds.isEmpty()) {
+      repository
+          .list("id in ?1 and fileSha256 is not null", complianceIds)
+          .forEach(row -> papers.put(row.id(), row.fileSha256));
+    }
+    return papers;
   }
 
   private static String method(Compliance row) {
@@ -276,6 +309,7 @@ public class Compliances {
         row.transcribedFrom,
         row.complete,
         row.remarks,
+        row.fileSha256,
         row.recordedBy(),
         row.recordedAt(),
         row.corrects(),
@@ -419,6 +453,14 @@ public class Compliances {
       aircraft.addAll(subjects.aircraftWith(viewer, componentId));
     }
     revisions.bump(viewer, aircraft);
+  }
+
+  private String kept(Viewer viewer, DocumentFiles.Draft paper) {
+    if (paper == null) {
+      return null;
+    }
+    files.keep(viewer, paper);
+    return paper.sha256();
   }
 
   private void file(Viewer viewer, Compliance row) {

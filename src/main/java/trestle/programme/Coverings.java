@@ -20,7 +20,8 @@ final class Coverings {
       LocalDate inForceFrom,
       Long sequence,
       UUID[] covers,
-      Boolean withdrawn) {}
+      Boolean withdrawn,
+      Long under) {}
 
   private final Map<UUID, Chain<Cover>> chains;
 
@@ -38,15 +39,19 @@ final class Coverings {
                         chain -> Chain.of(chain, Cover::inForceFrom, Cover::sequence))));
   }
 
-  /** All that a complete doing of a requirement on a day also did, itself not among them. */
-  Set<UUID> coveredBy(UUID requirement, LocalDate day) {
+  /**
+   * All that a complete doing of a requirement on a day also did, itself not among them.
+   *
+   * @param under up to which revision its programme had been taken up by then
+   */
+  Set<UUID> coveredBy(UUID requirement, LocalDate day, long under) {
     if (!chains.containsKey(requirement)) {
       return Set.of();
     }
     Set<UUID> covered = new LinkedHashSet<>();
     Deque<UUID> open = new ArrayDeque<>(List.of(requirement));
     while (!open.isEmpty()) {
-      for (UUID next : direct(open.pop(), day)) {
+      for (UUID next : direct(open.pop(), day, under)) {
         if (!next.equals(requirement) && covered.add(next)) {
           open.push(next);
         }
@@ -56,9 +61,9 @@ final class Coverings {
   }
 
   /** The title by which a requirement went on a day, where it is known to cover others. */
-  String title(UUID requirement, LocalDate day) {
+  String title(UUID requirement, LocalDate day, long under) {
     Chain<Cover> chain = chains.get(requirement);
-    return chain == null ? null : chain.judging(day).title();
+    return chain == null ? null : judging(chain, day, under).title();
   }
 
   /** What the latest revisions say; the graph that must stay free of cycles. */
@@ -67,8 +72,12 @@ final class Coverings {
     return chain == null ? new UUID[0] : chain.latest().covers();
   }
 
-  private UUID[] direct(UUID requirement, LocalDate day) {
+  private UUID[] direct(UUID requirement, LocalDate day, long under) {
     Chain<Cover> chain = chains.get(requirement);
-    return chain == null ? new UUID[0] : chain.judging(day).covers();
+    return chain == null ? new UUID[0] : judging(chain, day, under).covers();
+  }
+
+  private static Cover judging(Chain<Cover> chain, LocalDate day, long under) {
+    return chain.upTo(cover -> cover.under() <= under).judging(day);
   }
 }

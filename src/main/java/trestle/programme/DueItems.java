@@ -3,10 +3,8 @@ package trestle.programme;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -19,7 +17,6 @@ import trestle.fleet.Configurations;
 import trestle.ledger.View;
 import trestle.standing.DueItem;
 import trestle.standing.DueSource;
-import trestle.standing.Subject;
 import trestle.web.Reading;
 import trestle.web.Viewer;
 
@@ -127,7 +124,7 @@ public class DueItems implements DueSource {
     for (SubjectLine line : lines) {
       UUID id = line.subject().id();
       SubjectHistory history =
-          SubjectHistory.of(doings.getOrDefault(id, List.of()), coverings, line);
+          SubjectHistory.of(doings.getOrDefault(id, List.of()), coverings, carried.followed, line);
       all.add(
           new Reckoned(
               new Reckoned.Facts(
@@ -143,10 +140,7 @@ public class DueItems implements DueSource {
 
   private Carried carried(
       Viewer viewer, Set<UUID> aircraft, Set<UUID> parts, Set<String> numbers, View view) {
-    Map<UUID, UUID> followed = new HashMap<>();
-    programmes
-        .adoptions(aircraft, view)
-        .forEach(adoption -> followed.put(adoption.aircraftId(), adoption.programmeId()));
+    Followings followed = new Followings(programmes.adoptions(aircraft, view));
     Map<UUID, Set<UUID>> excluded = new HashMap<>();
     for (ProgrammeRepository.Exclusion exclusion : programmes.exclusions(aircraft, view)) {
       Set<UUID> those = excluded.computeIfAbsent(exclusion.aircraftId(), id -> new HashSet<>());
@@ -157,7 +151,7 @@ public class DueItems implements DueSource {
       }
     }
     List<RequirementRepository.Revised> revisions =
-        requirements.revisions(new HashSet<>(followed.values()), aircraft, parts, numbers, view);
+        requirements.revisions(followed.programmes(), aircraft, parts, numbers, view);
     return new Carried(
         followed,
         excluded,
@@ -191,74 +185,5 @@ public class DueItems implements DueSource {
     return revisions.stream().allMatch(each -> each.revision().terms().where().isAnywhere())
         ? Map.of()
         : configurations.codes(viewer, aircraft, view);
-  }
-
-  /** Which requirements each subject carries on a day. */
-  private static final class Carried {
-    private final Map<UUID, UUID> followed;
-    private final Map<UUID, Set<UUID>> excluded;
-    private final Map<UUID, Set<String>> modified;
-    private final Map<Object, List<RequirementRepository.Revised>> byOwner = new HashMap<>();
-
-    Carried(
-        Map<UUID, UUID> followed,
-        Map<UUID, Set<UUID>> excluded,
-        Map<UUID, Set<String>> modified,
-        List<RequirementRepository.Revised> revisions,
-        LocalDate day) {
-      this.modified = modified;
-      this.followed = followed;
-      this.excluded = excluded;
-      Map<UUID, RequirementRepository.Revised> inForce = new HashMap<>();
-      for (RequirementRepository.Revised revised : revisions) {
-        if (!revised.revision().inForceFrom().isAfter(day)) {
-          inForce.merge(revised.requirement().id(), revised, Carried::later);
-        }
-      }
-      inForce.values().stream()
-          .filter(revised -> !revised.revision().withdrawn())
-          .sorted(Comparator.comparing(revised -> revised.requirement().id()))
-          .forEach(
-              revised ->
-                  byOwner
-                      .computeIfAbsent(revised.requirement().owner(), id -> new ArrayList<>())
-                      .add(revised));
-    }
-
-    private static RequirementRepository.Revised later(
-        RequirementRepository.Revised one, RequirementRepository.Revised other) {
-      return one.revision().sequence() > other.revision().sequence() ? one : other;
-    }
-
-    List<Revision> by(Subject subject, String partNumber) {
-      List<Revision> carried = new ArrayList<>();
-      UUID aircraft = subject.aircraftId();
-      if (aircraft != null) {
-        add(carried, followed.get(aircraft), subject, excluded.getOrDefault(aircraft, Set.of()));
-        add(carried, aircraft, subject, Set.of());
-      }
-      if (!subject.isAircraft()) {
-        byOwner
-            .getOrDefault(subject.id(), List.of())
-            .forEach(revised -> carried.add(revised.revision()));
-        if (partNumber != null) {
-          byOwner
-              .getOrDefault(partNumber.toLowerCase(Locale.ROOT), List.of())
-              .forEach(revised -> carried.add(revised.revision()));
-        }
-      }
-      Set<String> codes = aircraft == null ? null : modified.get(aircraft);
-      carried.removeIf(revision -> !revision.terms().where().holds(codes));
-      return carried;
-    }
-
-    private void add(List<Revision> carried, UUID owner, Subject subject, Set<UUID> without) {
-      for (RequirementRepository.Revised revised : byOwner.getOrDefault(owner, List.of())) {
-        if (revised.requirement().subject().equals(subject.kind())
-            && !without.contains(revised.requirement().id())) {
-          carried.add(revised.revision());
-        }
-      }
-    }
   }
 }

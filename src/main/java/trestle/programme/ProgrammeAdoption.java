@@ -5,12 +5,15 @@ import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
 
-/** Which programme an aircraft follows, from when. */
+/** Which programme an aircraft follows, in which revision, from when. */
 @Entity
 @Kind("programme-adoption")
 class ProgrammeAdoption extends Filed {
   UUID aircraftId;
   UUID programmeId;
+
+  /** Null where the programme had none yet. */
+  UUID programmeRevision;
 
   @Override
   public UUID ledgerAircraft() {

@@ -15,7 +15,9 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.InstantSource;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
@@ -33,6 +35,7 @@ import trestle.web.Viewer;
 @RequestScoped
 public class ProgrammePages {
   @Inject Programmes programmes;
+  @Inject ProgrammeRevisions revisions;
   @Inject Requirements requirements;
   @Inject Fleet fleet;
   @Inject InstantSource clock;
@@ -41,8 +44,16 @@ public class ProgrammePages {
   /** A programme in the list. */
   public record Row(ProgrammeSheet programme, int requirements, List<String> registrations) {}
 
-  /** A requirement in a programme's list. */
-  public record Line(UUID id, String subject, Revision revision) {}
+  /** A requirement in a programme's list; {@code with} names the revision it came with, or "". */
+  public record Line(UUID id, String subject, Revision revision, String with) {}
+
+  /**
+   * An aircraft that follows a programme.
+   *
+   * @param revision that it took up, or ""
+   * @param behind whether a later one was issued
+   */
+  public record Follower(AircraftSheet aircraft, String revision, boolean behind) {}
 
   @CheckedTemplate(
       basePath = "programme",
@@ -61,7 +72,11 @@ public class ProgrammePages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record ProgrammePage(
-      ProgrammeSheet programme, List<Line> lines, List<AircraftSheet> followers, boolean mayChange)
+      ProgrammeSheet programme,
+      List<Line> lines,
+      List<Issued> issued,
+      List<Follower> followers,
+      boolean mayChange)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -79,7 +94,7 @@ public class ProgrammePages {
                 programme ->
                     new Row(
                         programme,
-                        lines(programme.id()).size(),
+                        lines(programme.id(), List.of()).size(),
                         followers(programme.id()).stream()
                             .map(AircraftSheet::registration)
                             .toList()))
@@ -114,8 +129,14 @@ public class ProgrammePages {
   @Path("{id}")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response one(@PathParam("id") UUID id) {
+    List<Issued> issued = revisions.of(viewer, id, now());
     return Answers.page(
-        new ProgrammePage(programmes.sheet(viewer, id), lines(id), followers(id), mayChange()));
+        new ProgrammePage(
+            programmes.sheet(viewer, id),
+            lines(id, issued),
+            issued,
+            followers(id, issued),
+            mayChange()));
   }
 
   @GET
@@ -170,17 +191,21 @@ public class ProgrammePages {
         name, RequirementForm.orBlank(type), RequirementForm.orBlank(source), from, form.key());
   }
 
-  private List<Line> lines(UUID programme) {
+  private List<Line> lines(UUID programme, List<Issued> issued) {
     LocalDate today = today();
+    Map<Long, String> numbers = new HashMap<>();
+    issued.forEach(one -> numbers.put(one.sequence(), one.number()));
     return requirements.ofProgramme(viewer, programme, now()).stream()
         .filter(one -> !one.latest().withdrawn())
         .map(
             one -> {
               Revision inForce = one.inForce(today);
+              Revision shown = inForce == null ? one.latest() : inForce;
               return new Line(
                   one.requirement().id(),
                   one.requirement().subject(),
-                  inForce == null ? one.latest() : inForce);
+                  shown,
+                  numbers.getOrDefault(shown.under(), ""));
             })
         .toList();
   }
@@ -188,6 +213,22 @@ public class ProgrammePages {
   private List<AircraftSheet> followers(UUID programme) {
     List<UUID> ids = programmes.followers(viewer, programme, now());
     return fleet.sheets(viewer, now()).stream().filter(sheet -> ids.contains(sheet.id())).toList();
+  }
+
+  private List<Follower> followers(UUID programme, List<Issued> issued) {
+    Map<UUID, String> taken = programmes.taken(viewer, programme, now());
+    Map<String, String> numbers = new HashMap<>();
+    issued.forEach(one -> numbers.put(one.id().toString(), one.number()));
+    String newest = issued.isEmpty() ? "" : issued.get(issued.size() - 1).id().toString();
+    return fleet.sheets(viewer, now()).stream()
+        .filter(sheet -> taken.containsKey(sheet.id()))
+        .map(
+            sheet -> {
+              String revision = taken.get(sheet.id());
+              return new Follower(
+                  sheet, numbers.getOrDefault(revision, ""), !revision.equals(newest));
+            })
+        .toList();
   }
 
   private boolean mayChange() {

@@ -2,6 +2,7 @@ package trestle.programme;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
@@ -12,7 +13,20 @@ import trestle.ledger.View;
 class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
 
   /** An adoption that stands. */
-  record Adoption(UUID id, UUID aircraftId, UUID programmeId, LocalDate on, Long sequence) {}
+  record Adoption(
+      UUID id,
+      UUID aircraftId,
+      UUID programmeId,
+      LocalDate on,
+      Long sequence,
+      UUID revision,
+      Long revisionSequence) {
+
+    /** Up to which revision the programme was taken up, as its place in the ledger. */
+    long under() {
+      return revisionSequence == null ? 0 : revisionSequence;
+    }
+  }
 
   /** An exclusion, or the end of one. */
   record Exclusion(
@@ -41,8 +55,9 @@ class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
   List<Adoption> adoptions(Collection<UUID> aircraftIds, View view) {
     return getEntityManager()
         .createQuery(
-            "select a.id, a.aircraftId, a.programmeId, a.happenedOn, a.ledgerSeq"
-                + " from ProgrammeAdoption a where a.aircraftId in :aircraft"
+            "select a.id, a.aircraftId, a.programmeId, a.happenedOn, a.ledgerSeq,"
+                + " a.programmeRevision, p.ledgerSeq from ProgrammeAdoption a"
+                + " left join ProgrammeRevision p on p.id = a.programmeRevision where a.aircraftId in :aircraft"
                 + " and a.happenedOn <= :upTo and a.ledgerSeq <= :known"
                 + " and not exists (select 1 from ProgrammeAdoption l"
                 + " where l.corrects = a.id and l.ledgerSeq <= :known)"
@@ -75,6 +90,58 @@ class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
         .setParameter("upTo", view.upTo())
         .setParameter("known", view.knownBound())
         .getResultList();
+  }
+
+  /** The revisions of some programmes, in the order in which they were issued. */
+  List<Issued> revisions(Collection<UUID> programmes, View view) {
+    return getEntityManager()
+        .createQuery(
+            "select p.id, p.programmeId, p.ledgerSeq, p.number, p.happenedOn, p.approvedBy,"
+                + " p.reference, p.reason, p.recordedBy from ProgrammeRevision p"
+                + " where p.programmeId in :programmes and p.ledgerSeq <= :known"
+                + " order by p.ledgerSeq",
+            Issued.class)
+        .setParameter("programmes", programmes)
+        .setParameter("known", view.knownBound())
+        .getResultList();
+  }
+
+  /** The revisions of all programmes that are in force in a view. */
+  List<Issued> revisions(View view) {
+    return getEntityManager()
+        .createQuery(
+            "select p.id, p.programmeId, p.ledgerSeq, p.number, p.happenedOn, p.approvedBy,"
+                + " p.reference, p.reason, p.recordedBy from ProgrammeRevision p"
+                + " where p.happenedOn <= :upTo and p.ledgerSeq <= :known order by p.ledgerSeq",
+            Issued.class)
+        .setParameter("upTo", view.upTo())
+        .setParameter("known", view.knownBound())
+        .getResultList();
+  }
+
+  /** The revision of a programme that was issued last, or null; of no programme null too. */
+  Issued newest(UUID programmeId) {
+    if (programmeId == null) {
+      return null;
+    }
+    List<Issued> all = revisions(List.of(programmeId), Records.ALL);
+    return all.isEmpty() ? null : all.get(all.size() - 1);
+  }
+
+  /** Holds other revisions of the programme back until this transaction ends; null for none. */
+  Programme lock(UUID id) {
+    return findById(id, LockModeType.PESSIMISTIC_WRITE);
+  }
+
+  ProgrammeRevision revisionOfForm(UUID formKey) {
+    return formKey == null
+        ? null
+        : getEntityManager()
+            .createQuery("from ProgrammeRevision p where p.formKey = :key", ProgrammeRevision.class)
+            .setParameter("key", formKey)
+            .getResultStream()
+            .findFirst()
+            .orElse(null);
   }
 
   Programme ofForm(UUID formKey) {

@@ -43,9 +43,24 @@ public class Programmes {
   public record NewProgramme(
       String name, String typeName, String sourceReference, LocalDate from, UUID formKey) {}
 
-  /** An aircraft's following of a programme from a day on. */
+  /**
+   * An aircraft's following of a programme from a day on.
+   *
+   * @param revision up to which it was taken up; null where it had none yet
+   */
   public record Adopted(
-      UUID adoptionId, UUID aircraftId, UUID programmeId, String programme, LocalDate on) {}
+      UUID adoptionId,
+      UUID aircraftId,
+      UUID programmeId,
+      String programme,
+      Issued revision,
+      LocalDate on) {
+
+    /** "Skerry 200, revision 12". */
+    public String words() {
+      return revision == null ? programme : programme + ", " + revision.words();
+    }
+  }
 
   /** What one registration does not carry of its programme, why, and on whose word. */
   public record Excluded(
@@ -82,13 +97,35 @@ public class Programmes {
     file(viewer, programme);
   }
 
-  /**
-   * An aircraft follows a programme from a day on, and no longer the one before. What was done
-   * under that stays done: state on each new requirement from where it counts.
-   */
+  /** An aircraft follows a programme in the revision that was issued last by that day. */
   @Filing
   public void adopt(
       Viewer viewer, UUID aircraftId, UUID programmeId, LocalDate on, String reason, UUID formKey) {
+    UUID newest =
+        repository.revisions(Set.of(programmeId), Records.ALL).stream()
+            .filter(issued -> !issued.on().isAfter(on))
+            .reduce((earlier, later) -> later)
+            .map(Issued::id)
+            .orElse(null);
+    adopt(viewer, aircraftId, programmeId, newest, on, reason, formKey);
+  }
+
+  /**
+   * An aircraft follows a programme from a day on, and no longer the one before. What was done
+   * under that stays done: state on each new requirement from where it counts.
+   *
+   * @param revisionId the programme's revision that it takes up; null for what the programme said
+   *     before it had any
+   */
+  @Filing
+  public void adopt(
+      Viewer viewer,
+      UUID aircraftId,
+      UUID programmeId,
+      UUID revisionId,
+      LocalDate on,
+      String reason,
+      UUID formKey) {
     revisions.bump(viewer, aircraftId);
     notLater(viewer, on, "on");
     sheet(viewer, programmeId);
@@ -98,10 +135,24 @@ public class Programmes {
     ProgrammeAdoption adoption = new ProgrammeAdoption();
     adoption.aircraftId = aircraftId;
     adoption.programmeId = programmeId;
+    adoption.programmeRevision = revisionId == null ? null : issued(programmeId, revisionId, on);
     adoption.happened(start(viewer, on), on);
     adoption.because(reason);
     adoption.fromForm(formKey);
     file(viewer, adoption);
+  }
+
+  private UUID issued(UUID programmeId, UUID revisionId, LocalDate on) {
+    Issued issued =
+        repository.revisions(Set.of(programmeId), Records.ALL).stream()
+            .filter(one -> one.id().equals(revisionId))
+            .findFirst()
+            .orElseThrow(() -> new NotHere("There is no such revision of that programme here."));
+    if (issued.on().isAfter(on)) {
+      throw new Refusal(
+          "on", "From must not be before the day from which " + issued.words() + " is in force.");
+    }
+    return revisionId;
   }
 
   /** One registration does not carry a requirement of its programme, from a day on. */
@@ -155,10 +206,13 @@ public class Programmes {
   public Following following(Viewer viewer, UUID aircraftId, View view) {
     Map<UUID, String> names = new LinkedHashMap<>();
     all(viewer, Records.ALL).forEach(sheet -> names.put(sheet.id(), sheet.name()));
-    List<Adopted> adopted = new ArrayList<>();
+    List<ProgrammeRepository.Adoption> rows = repository.adoptions(Set.of(aircraftId), view);
+    Map<UUID, Issued> issued = new LinkedHashMap<>();
     repository
-        .adoptions(Set.of(aircraftId), view)
-        .forEach(row -> adopted.add(0, adopted(row, names)));
+        .revisions(rows.stream().map(ProgrammeRepository.Adoption::programmeId).toList(), view)
+        .forEach(one -> issued.put(one.id(), one));
+    List<Adopted> adopted = new ArrayList<>();
+    rows.forEach(row -> adopted.add(0, adopted(row, names, issued)));
     Map<UUID, Excluded> excluded = new LinkedHashMap<>();
     for (ProgrammeRepository.Exclusion row : repository.exclusions(Set.of(aircraftId), view)) {
       if (row.ended()) {
@@ -175,16 +229,26 @@ public class Programmes {
   /** The aircraft that follow a programme in a view. */
   @Reading
   public List<UUID> followers(Viewer viewer, UUID programmeId, View view) {
+    return List.copyOf(taken(viewer, programmeId, view).keySet());
+  }
+
+  /** The aircraft that follow a programme in a view, each with its revision's id, or "". */
+  @Reading
+  public Map<UUID, String> taken(Viewer viewer, UUID programmeId, View view) {
     List<UUID> all = repository.followers();
     if (all.isEmpty()) {
-      return all;
+      return Map.of();
     }
-    Map<UUID, UUID> followed = new LinkedHashMap<>();
+    Map<UUID, ProgrammeRepository.Adoption> followed = new LinkedHashMap<>();
     repository
         .adoptions(all, view)
-        .forEach(adoption -> followed.put(adoption.aircraftId(), adoption.programmeId()));
-    followed.values().removeIf(programme -> !programme.equals(programmeId));
-    return List.copyOf(followed.keySet());
+        .forEach(adoption -> followed.put(adoption.aircraftId(), adoption));
+    followed.values().removeIf(adoption -> !adoption.programmeId().equals(programmeId));
+    Map<UUID, String> taken = new LinkedHashMap<>();
+    followed.forEach(
+        (id, adoption) ->
+            taken.put(id, adoption.revision() == null ? "" : adoption.revision().toString()));
+    return taken;
   }
 
   private void file(
@@ -231,9 +295,15 @@ public class Programmes {
         id, row.id(), row.name, row.typeName, row.sourceReference, row.happenedOn());
   }
 
-  private static Adopted adopted(ProgrammeRepository.Adoption row, Map<UUID, String> names) {
+  private static Adopted adopted(
+      ProgrammeRepository.Adoption row, Map<UUID, String> names, Map<UUID, Issued> issued) {
     return new Adopted(
-        row.id(), row.aircraftId(), row.programmeId(), names.get(row.programmeId()), row.on());
+        row.id(),
+        row.aircraftId(),
+        row.programmeId(),
+        names.get(row.programmeId()),
+        row.revision() == null ? null : issued.get(row.revision()),
+        row.on());
   }
 
   private static void needReason(String reason, String what) {

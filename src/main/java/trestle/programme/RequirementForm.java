@@ -42,6 +42,15 @@ final class RequirementForm {
         .with("once", "yes");
   }
 
+  /** The usual beginnings of a document that expires. */
+  static Form document(Form form) {
+    return form.with("kind", RequirementKind.DOCUMENT.word())
+        .with("limit-1-by", "calendar")
+        .with("limit-1-counter", "")
+        .with("limit-1-every", "12 months")
+        .with("limit-1-soon", "30 days");
+  }
+
   /** A page filled in with what a requirement says now. */
   static Form of(Revision revision, LocalDate today) {
     Terms terms = revision.terms();

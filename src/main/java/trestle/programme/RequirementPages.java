@@ -81,14 +81,19 @@ public class RequirementPages {
       @QueryParam("programme") UUID programme,
       @QueryParam("aircraft") UUID aircraft,
       @QueryParam("component") UUID component,
-      @QueryParam("part") UUID part) {
+      @QueryParam("part") UUID part,
+      @QueryParam("kind") String kind) {
     Form form =
         RequirementForm.blank(today())
             .with("programme", programme)
             .with("aircraft", aircraft)
             .with("component", component)
             .with("part", part);
-    return Answers.page(newPage(part == null ? form : RequirementForm.limit(form)));
+    if (part != null) {
+      return Answers.page(newPage(RequirementForm.limit(form)));
+    }
+    boolean document = RequirementKind.DOCUMENT.word().equals(kind);
+    return Answers.page(newPage(document ? RequirementForm.document(form) : form));
   }
 
   @POST

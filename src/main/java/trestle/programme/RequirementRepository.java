@@ -37,8 +37,9 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
           + " v.downtimeHours as downtimeHours, v.modification as modification,"
           + " v.modificationPresent as modificationPresent, v.happenedOn as inForceFrom,"
           + " v.approvedBy as approvedBy, v.reason as reason, v.withdrawn as withdrawn,"
-          + " v.recordedBy as recordedBy, v.recordedAt as recordedAt"
+          + " v.recordedBy as recordedBy, v.recordedAt as recordedAt, p.ledgerSeq as under"
           + " from Requirement r join RequirementRevision v on v.requirementId = r.id"
+          + " left join ProgrammeRevision p on p.id = v.programmeRevision"
           + " where v.ledgerSeq <= :known";
 
   record Row(
@@ -70,7 +71,8 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
       String reason,
       Boolean withdrawn,
       UUID recordedBy,
-      Instant recordedAt) {}
+      Instant recordedAt,
+      Long under) {}
 
   /**
    * All known revisions of the requirements of some programmes, aircraft, components and part
@@ -140,8 +142,9 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
     return new Coverings(
         getEntityManager()
             .createQuery(
-                "select v.requirementId, v.title, v.happenedOn, v.ledgerSeq, v.covers, v.withdrawn"
-                    + " from RequirementRevision v where v.ledgerSeq <= :known"
+                "select v.requirementId, v.title, v.happenedOn, v.ledgerSeq, v.covers, v.withdrawn,"
+                    + " coalesce(p.ledgerSeq, 0) from RequirementRevision v"
+                    + " left join ProgrammeRevision p on p.id = v.programmeRevision where v.ledgerSeq <= :known"
                     + " and exists (select 1 from RequirementRevision c"
                     + " where c.requirementId = v.requirementId and array_length(c.covers) > 0"
                     + " and c.ledgerSeq <= :known)",
@@ -209,6 +212,7 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
             row.revises(),
             terms,
             read.words(),
+            row.under() == null ? 0 : row.under(),
             row.inForceFrom(),
             row.approvedBy(),
             row.reason(),

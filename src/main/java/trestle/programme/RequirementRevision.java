@@ -36,4 +36,7 @@ class RequirementRevision extends Filed {
   Boolean modificationPresent;
   String approvedBy = "";
   boolean withdrawn;
+
+  /** Of a programme's requirement: the programme's revision that it came with, or null. */
+  UUID programmeRevision;
 }

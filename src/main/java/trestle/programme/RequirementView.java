@@ -197,7 +197,8 @@ public class RequirementView {
     AircraftSheet aircraftSheet = of == null ? null : fleet.sheet(viewer, of, view);
     HoursStyle style = aircraftSheet == null ? HoursStyle.TENTHS : aircraftSheet.shownAs();
     Revision inForce = written.inForce(view.upTo());
-    Revision revision = inForce == null ? written.latest() : inForce;
+    Revision revision =
+        detail.map(Reckoned.Detail::revision).orElse(inForce == null ? written.latest() : inForce);
     Map<UUID, Terms> others = new HashMap<>();
     repository
         .latestOfAll()

@@ -48,6 +48,15 @@ public class Requirements {
     public Revision inForce(LocalDate day) {
       return new Chain<>(revisions, Revision::inForceFrom).inForce(day);
     }
+
+    /** What those say who took its programme up to a revision, or null where that had it not. */
+    Revision under(Issued taken) {
+      long under = taken == null ? 0 : taken.sequence();
+      return revisions.stream()
+          .filter(revision -> revision.under() <= under)
+          .reduce((earlier, later) -> later)
+          .orElse(null);
+    }
   }
 
   /**
@@ -75,7 +84,7 @@ public class Requirements {
     check(viewer, requirement.id, requirement.subject, asked.terms());
 
     repository.persist(requirement);
-    RequirementRevision revision = revision(requirement.id, asked.terms());
+    RequirementRevision revision = revision(requirement, asked.terms());
     revision.approvedBy = asked.approvedBy();
     revision.happened(
         asked.inForceFrom().atStartOfDay(viewer.zone()).toInstant(), asked.inForceFrom());
@@ -97,7 +106,7 @@ public class Requirements {
     }
     Requirement requirement = repository.findById(asked.requirementId());
     check(viewer, requirement.id, requirement.subject, asked.terms());
-    file(viewer, asked, revision(requirement.id, asked.terms()));
+    file(viewer, asked, revision(requirement, asked.terms()));
   }
 
   /** Ends a requirement from a day on, with a reason and who approved it. */
@@ -113,7 +122,8 @@ public class Requirements {
         new NewRevision(requirementId, revises, null, from, reason, approvedBy, null);
     open(viewer, asked);
     RequirementRevision end =
-        revision(requirementId, history(viewer, requirementId).latest().terms());
+        revision(
+            repository.findById(requirementId), history(viewer, requirementId).latest().terms());
     end.withdrawn = true;
     file(viewer, asked, end);
   }
@@ -254,9 +264,11 @@ public class Requirements {
     ledger.file(act(viewer), revision);
   }
 
-  private static RequirementRevision revision(UUID requirementId, Terms terms) {
+  private RequirementRevision revision(Requirement requirement, Terms terms) {
+    Issued under = programmes.newest(requirement.programmeId);
     RequirementRevision revision = new RequirementRevision();
-    revision.requirementId = requirementId;
+    revision.requirementId = requirement.id;
+    revision.programmeRevision = under == null ? null : under.id();
     revision.title = terms.title().strip();
     revision.kind = terms.kind().word();
     revision.rule = RuleJson.text(terms.rule());

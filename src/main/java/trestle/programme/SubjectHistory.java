@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Reading;
@@ -60,29 +61,52 @@ final class SubjectHistory {
           .thenComparing(counted -> counted.doing().sequence());
 
   private final Map<UUID, Of> byRequirement = new HashMap<>();
+  private final Map<UUID, List<Counted>> inOrder = new HashMap<>();
 
   private SubjectHistory() {}
 
   /** From all compliances of one subject that stand. */
-  static SubjectHistory of(List<Doing> doings, Coverings coverings, SubjectLine line) {
+  static SubjectHistory of(
+      List<Doing> doings, Coverings coverings, Followings followed, SubjectLine line) {
     Map<UUID, List<Counted>> counted = new HashMap<>();
     for (Doing doing : doings) {
       Reading reading = new Reading(doing.countedOn(), usage(doing, line));
       add(counted, doing.requirementId(), new Counted(doing, reading, null));
       if (!doing.isBaseline() && doing.complete()) {
-        for (UUID covered : coverings.coveredBy(doing.requirementId(), doing.on())) {
-          String title = coverings.title(doing.requirementId(), doing.on());
+        long under = followed.under(doing.aircraftId(), doing.on());
+        for (UUID covered : coverings.coveredBy(doing.requirementId(), doing.on(), under)) {
+          String title = coverings.title(doing.requirementId(), doing.on(), under);
           add(counted, covered, new Counted(doing, reading, title));
         }
       }
     }
     SubjectHistory history = new SubjectHistory();
-    counted.forEach((requirement, all) -> history.byRequirement.put(requirement, ordered(all)));
+    counted.forEach(
+        (requirement, all) -> {
+          all.sort(IN_ORDER);
+          history.inOrder.put(requirement, all);
+          history.byRequirement.put(requirement, ordered(all));
+        });
     return history;
   }
 
   Of of(UUID requirement) {
     return byRequirement.getOrDefault(requirement, Of.NOTHING);
+  }
+
+  /** Of which requirements anything was done or stated. */
+  Set<UUID> requirements() {
+    return inOrder.keySet();
+  }
+
+  /** All that was done and stated of one requirement, oldest first, superseded or not. */
+  List<Counted> inOrder(UUID requirement) {
+    return inOrder.getOrDefault(requirement, List.of());
+  }
+
+  /** What one requirement's history was when only so much of it had happened. */
+  Of first(UUID requirement, int many) {
+    return ordered(inOrder(requirement).subList(0, many));
   }
 
   private static void add(Map<UUID, List<Counted>> all, UUID requirement, Counted counted) {
@@ -94,7 +118,6 @@ final class SubjectHistory {
    * counts) takes the place of what was done before; the work stays done at least once.
    */
   private static Of ordered(List<Counted> all) {
-    all.sort(IN_ORDER);
     Counted baseline = null;
     List<Counted> doings = new ArrayList<>(all.size());
     for (Counted counted : all) {
@@ -113,7 +136,7 @@ final class SubjectHistory {
   }
 
   /** The same work recorded twice on one occasion, such as by itself and within a larger one. */
-  private static boolean sameOccasion(Counted one, Counted other) {
+  static boolean sameOccasion(Counted one, Counted other) {
     return !one.doing().isBaseline() && one.reading().equals(other.reading());
   }
 

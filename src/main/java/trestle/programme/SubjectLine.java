@@ -1,7 +1,9 @@
 package trestle.programme;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Reading;
 import trestle.reckoning.Usage;
@@ -21,6 +23,14 @@ interface SubjectLine {
 
   /** The named origins that are known: new, overhaul, fitted. */
   Map<String, Reading> origins();
+
+  /** The same as they were just before a moment. */
+  default Map<String, Reading> originsBefore(Instant moment) {
+    return origins();
+  }
+
+  /** Its landings on one aircraft after one moment, and by another, in order. */
+  List<Instant> landings(UUID aircraft, Instant after, Instant by);
 
   Utilisation utilisation();
 

@@ -66,6 +66,20 @@ class Subjects {
     return lines;
   }
 
+  /** An aircraft, and every part that was ever on it, as it was placed there last. */
+  List<SubjectLine> everOn(Viewer viewer, UUID aircraftId, View view) {
+    List<SubjectLine> lines = new ArrayList<>(aircraft(viewer, aircraftId, view));
+    Map<UUID, Fitting> last = new HashMap<>();
+    components
+        .fittings(viewer, List.of(aircraftId), view)
+        .getOrDefault(aircraftId, List.of())
+        .forEach(fitting -> last.put(fitting.componentId(), fitting));
+    Map<UUID, ComponentLine> parts = componentLines.of(viewer, last.keySet(), view);
+    last.forEach(
+        (id, fitting) -> lines.add(PartLine.of(subject(fitting), parts.get(id), Utilisation.NONE)));
+    return lines;
+  }
+
   List<SubjectLine> aircraft(Viewer viewer, UUID aircraftId, View view) {
     return List.of(line(viewer, aircraftId, null, view));
   }
@@ -154,6 +168,11 @@ class Subjects {
       return line.usageAt(moment);
     }
 
+    @Override
+    public List<Instant> landings(UUID aircraft, Instant after, Instant by) {
+      return line.landings(after, by);
+    }
+
     /** An aircraft's totals are since new; on which day that was is not recorded. */
     @Override
     public Map<String, Reading> origins() {
@@ -178,6 +197,16 @@ class Subjects {
     @Override
     public Map<String, Reading> origins() {
       return line.origins();
+    }
+
+    @Override
+    public Map<String, Reading> originsBefore(Instant moment) {
+      return line.originsBefore(moment);
+    }
+
+    @Override
+    public List<Instant> landings(UUID aircraft, Instant after, Instant by) {
+      return line.landings(aircraft, after, by);
     }
 
     @Override

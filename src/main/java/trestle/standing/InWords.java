@@ -48,7 +48,7 @@ public record InWords(HoursStyle style) {
   }
 
   /** "2.3 h past its limit", "at its limit". */
-  String past(LimitReckoning limit) {
+  public String past(LimitReckoning limit) {
     if (limit.remaining() == Scale.UNKNOWN) {
       return "past its limit";
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,6 +16,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import trestle.fleet.Components;
+import trestle.fleet.Configurations;
 import trestle.fleet.Fitments;
 import trestle.fleet.Fleet;
 import trestle.fleet.Hangar;
@@ -26,6 +28,7 @@ import trestle.ledger.View;
 import trestle.people.Company;
 import trestle.people.Members;
 import trestle.people.Operators;
+import trestle.people.Visitor;
 import trestle.programme.Compliances;
 import trestle.programme.DueItems;
 import trestle.programme.NewCompliance;
@@ -66,6 +69,7 @@ class DirectivesTest {
   @Inject DueItems dueItems;
   @Inject Requirements requirements;
   @Inject Compliances compliances;
+  @Inject Configurations configurations;
   @Inject InstantSource clock;
 
   private static Company company;
@@ -370,6 +374,104 @@ class DirectivesTest {
     judge(next, aircraft, Verdict.APPLIES, "", null);
     assertThat(reasons(aircraft, coming)).isEmpty();
     assertThat(items(aircraft, coming)).hasSize(1);
+  }
+
+  /** Only where a modification is carried out, as the configuration has it and not a person. */
+  @Test
+  void whereAModificationIsThereTheConfigurationSays() {
+    String type = newType();
+    UUID aircraft = aircraft(type, "12");
+    Rule rule = Rule.first(Limit.Every.of(Interval.parse("P12M")).from("effective"));
+    ParagraphSheet floats =
+        paragraph(
+            NewDirective.of("The authority", number(), effective, "Float struts"),
+            NewParagraph.of("", "Float struts", Applicability.ofTypes("all", type), rule)
+                .only("FLOATS-2", true));
+    assertThat(line(aircraft, floats).judged().why())
+        .isEqualTo("never assessed; whether FLOATS-2 was carried out is not recorded");
+    assertThat(standing(aircraft).isHeld()).isTrue();
+
+    UUID kit = modified(aircraft, null, false, now().minus(Duration.ofDays(9)));
+    assertThat(line(aircraft, floats).judged().state()).isEqualTo(Judged.State.NOT_NAMED);
+    assertThat(standing(aircraft).isClear()).isTrue();
+    assertThatThrownBy(() -> judge(floats, aircraft, Verdict.APPLIES, "", null))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("The configuration of its aircraft says otherwise");
+
+    modified(aircraft, kit, true, now().minus(Duration.ofDays(3)));
+    assertThat(reasons(aircraft, today)).singleElement().asString().contains("never assessed");
+    assertThat(reasons(aircraft, today.minusDays(5))).as("as at a day before it was").isEmpty();
+    judge(floats, aircraft, Verdict.APPLIES, "", null);
+    assertThat(items(aircraft, today)).hasSize(1);
+    modified(aircraft, kit, false, now());
+    assertThat(items(aircraft, today)).as("taken off, nothing falls due from it").isEmpty();
+    modified(aircraft, kit, true, now());
+    assertThat(items(aircraft, today)).hasSize(1);
+  }
+
+  /** Two people revise at once: the second sees what the first filed, and his own, and is told. */
+  @Test
+  void whoComesSecondSeesBothVersions() {
+    String type = newType();
+    ParagraphSheet some =
+        paragraph(
+            NewDirective.of("The authority", number(), effective, "Struts"),
+            NewParagraph.of("(a)", "Struts", Applicability.ofTypes("1 to 9", type), YEARLY));
+    Visitor visitor = company.visitor(Role.OWNER);
+    String page = "/directives/" + some.directiveId() + "/revision";
+    Visitor.Filled mine =
+        visitor.filled(page, "/revision", Map.of("title", "My own title", "reason", "Read again"));
+    NewDirective theirs =
+        NewDirective.of(
+            "The authority",
+            directives.one(owner, some.directiveId()).number(),
+            effective,
+            "Their title");
+    directives.revise(
+        owner, some.directiveId(), row(some.directiveId()), theirs, false, "First come", null);
+    Response told = visitor.send(mine);
+    assertThat(told.statusCode()).isEqualTo(409);
+    assertThat(told.asString()).contains("<dd>Their title</dd>").contains("value=\"My own title\"");
+    Response sent = visitor.send(Visitor.filledIn(told.asString(), page, "/revision", Map.of()));
+    assertThat(sent.statusCode()).isEqualTo(303);
+    assertThat(directives.one(owner, some.directiveId()).title()).isEqualTo("My own title");
+
+    String of = "/paragraphs/" + some.id() + "/revision";
+    Visitor.Filled second =
+        visitor.filled(of, "/revision", Map.of("title", "My struts", "reason", "Read again"));
+    directives.reviseParagraph(
+        owner,
+        some.id(),
+        some.rowId(),
+        NewParagraph.of("(a)", "Their struts", Applicability.ofTypes("all", type), YEARLY),
+        false,
+        "First come",
+        null);
+    Response again = visitor.send(second);
+    assertThat(again.statusCode()).isEqualTo(409);
+    assertThat(again.asString())
+        .contains("<dd>(a) Their struts</dd>")
+        .contains("value=\"My struts\"");
+  }
+
+  private UUID modified(UUID aircraft, UUID kit, boolean embodied, Instant at) {
+    return configurations.state(
+        owner,
+        aircraft,
+        new Configurations.NewModification(
+            kit,
+            "FLOATS-2",
+            "Floats",
+            false,
+            true,
+            "",
+            "",
+            "",
+            "",
+            embodied,
+            at,
+            kit == null ? null : "Season",
+            null));
   }
 
   private ParagraphSheet paragraph(NewDirective directive, NewParagraph paragraph) {

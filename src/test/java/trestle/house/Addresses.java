@@ -56,7 +56,7 @@ final class Addresses {
           case "deferrals" -> rows.deferral();
           case "directives" -> rows.directive();
           case "paragraphs" -> rows.paragraph();
-          case "code", "kind", "sha", "file" -> null;
+          case "code", "kind", "sha", "file", "paper" -> null;
           default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
         };
     return switch (of) {
@@ -64,6 +64,7 @@ final class Addresses {
       case "kind" -> rows.eventKind();
       case "sha" -> rows.photo();
       case "file" -> rows.directiveFile();
+      case "paper" -> rows.paper();
       default -> id;
     };
   }

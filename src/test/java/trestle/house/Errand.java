@@ -180,6 +180,13 @@ record Errand(
             .with("source-reference", "Manual, revision 12", "reason", "A slip")
             .wrongly("reason", "")
             .shows("Manual, revision 12"),
+        on(
+                "/programmes/{id}/revisions",
+                "/programmes/" + rows.programme() + "/revisions/new",
+                "/revisions")
+            .with("number", "12", "approved-by", "The authority", "reason", "Manual <12>")
+            .wrongly("number", "")
+            .shows("Manual &lt;12&gt;"),
         on(AIRCRAFT + "/programme/adoptions", aircraft + "/programme", "/adoptions")
             .with("programme", rows.programme().toString())
             .wrongly("on", "2199-01-01")

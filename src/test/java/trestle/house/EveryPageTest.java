@@ -152,7 +152,7 @@ class EveryPageTest {
         .filter(route -> route.method().equals("GET"))
         .filter(route -> !route.path().startsWith("/assets/") && !route.path().startsWith("/api/"))
         .filter(route -> !NO_PAGES.contains(route.path()))
-        .filter(route -> !route.path().matches("/(photos|directive-files)/.*"))
+        .filter(route -> !route.path().matches("/(photos|directive-files|compliance-files)/.*"))
         .filter(route -> !route.path().contains("{") || Addresses.nameRow(route))
         .map((Route route) -> Addresses.of(route, rows))
         .toList();

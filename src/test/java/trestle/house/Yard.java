@@ -1,5 +1,7 @@
 package trestle.house;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Duration;
@@ -32,6 +34,7 @@ import trestle.people.Members;
 import trestle.people.Operators;
 import trestle.people.Visitor;
 import trestle.programme.Compliances;
+import trestle.programme.DocumentFiles;
 import trestle.programme.Extensions;
 import trestle.programme.NewCompliance;
 import trestle.programme.NewExtension;
@@ -115,7 +118,8 @@ class Yard {
       UUID deferral,
       UUID directive,
       UUID paragraph,
-      String directiveFile) {
+      String directiveFile,
+      String paper) {
 
     Visitor owner() {
       return company.visitor(Role.OWNER);
@@ -176,7 +180,8 @@ class Yard {
                 null,
                 clock.instant(),
                 Usage.parse("hours=6001"),
-                mark + " log 2"));
+                mark + " log 2"),
+            DocumentFiles.prepare(mark + ".pdf", ("%PDF-1.4 " + mark).getBytes(UTF_8)));
     UUID extension =
         extensions.grant(
             viewer,
@@ -230,7 +235,8 @@ class Yard {
         put.deferral(),
         directive.directive(),
         directive.paragraph(),
-        directive.file());
+        directive.file(),
+        compliances.one(viewer, doing).file());
   }
 
   /** So many times more of what an operator gathers over the years. */

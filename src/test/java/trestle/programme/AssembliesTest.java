@@ -25,6 +25,7 @@ import trestle.fleet.PartKind;
 import trestle.fleet.PartSheet;
 import trestle.fleet.Parts;
 import trestle.fleet.Placement;
+import trestle.fleet.Spots;
 import trestle.flights.ComponentLine;
 import trestle.flights.ComponentLines;
 import trestle.flights.FlightDraft;
@@ -37,6 +38,7 @@ import trestle.reckoning.Rule;
 import trestle.server.TestDatabase;
 import trestle.standing.DueItem;
 import trestle.standing.Standings;
+import trestle.web.Option;
 import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Viewer;
@@ -55,6 +57,7 @@ class AssembliesTest {
   @Inject ComponentEvents events;
   @Inject ComponentLines lines;
   @Inject Parts parts;
+  @Inject Spots spots;
   @Inject JourneyLog log;
   @Inject DueItems dueItems;
   @Inject Standings standings;
@@ -191,6 +194,11 @@ class AssembliesTest {
     refused(
         () -> hangar.put(owner, left, engine, "right magneto", BEGAN),
         "Part " + mark + "-L fits left magneto of TARN-360 only (turns left), not right magneto");
+    List<String> offered =
+        spots.offered(owner, components.history(owner, left, View.EVERYTHING).sheet()).stream()
+            .map(Option::value)
+            .toList();
+    assertThat(offered).contains("in/" + engine).allMatch(place -> place.startsWith("in/"));
     hangar.put(owner, left, engine, "left magneto", BEGAN);
   }
 
@@ -254,6 +262,19 @@ class AssembliesTest {
     assertThat(estimated.sinceNew(Counter.HOURS)).isEqualTo(hours(1.5));
     assertThat(estimated.isEstimated(Counter.HOURS)).isTrue();
     refused(() -> metered("04T00:00", 10.5), "a meter does not run backwards");
+
+    // Two hours on the meter since the first reading, and a new one that shows five.
+    metered("05T00:00", 12, 5.0);
+    metered("06T00:00", 5.5);
+    ComponentLine replaced = lines.of(owner, magneto, View.EVERYTHING);
+    assertThat(replaced.sinceNew(Counter.HOURS)).isEqualTo(hours(2.5));
+    refused(() -> metered("07T00:00", 5.4), "it was 5.5 on");
+    refused(() -> metered("04T00:00", 12.1), "it was 12 on");
+    fly(one, "08T09:00", "08T10:00");
+    assertThat(replaced.unitsAt(at("05T00:00"), Counter.HOURS)).isEqualTo(hours(2));
+    metered("09T00:00", 6.5);
+    assertThat(lines.of(owner, magneto, View.EVERYTHING).sinceNew(Counter.HOURS))
+        .isEqualTo(hours(3.5));
   }
 
   /** What code would have to forget to refuse: written straight into the table. */
@@ -296,8 +317,19 @@ class AssembliesTest {
   }
 
   private void metered(String when, double hours) {
+    metered(when, hours, null);
+  }
+
+  private void metered(String when, double hours, Double replacedBy) {
     events.read(
-        owner, new ComponentEvents.Metered(magneto, Counter.HOURS, hours(hours), at(when), null));
+        owner,
+        new ComponentEvents.Metered(
+            magneto,
+            Counter.HOURS,
+            hours(hours),
+            replacedBy == null ? null : hours(replacedBy),
+            at(when),
+            null));
   }
 
   private void happened(ComponentEventKind kind, String day) {

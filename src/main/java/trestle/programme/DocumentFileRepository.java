@@ -1,0 +1,46 @@
+package trestle.programme;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import trestle.web.Viewer;
+
+/** Files in the database; walled, so that no query names the operator. */
+@ApplicationScoped
+class DocumentFileRepository {
+  @Inject EntityManager entities;
+
+  void keep(Viewer viewer, DocumentFiles.Draft file, Instant now) {
+    entities
+        .createNativeQuery(
+            "insert into compliance_file (operator_id, sha256, name, media_type, bytes, added_at,"
+                + " added_by) values (:operator, :sha, :name, :type, :bytes, :now, :person)"
+                + " on conflict do nothing")
+        .setParameter("operator", viewer.operatorId())
+        .setParameter("sha", file.sha256())
+        .setParameter("name", file.name())
+        .setParameter("type", file.mediaType())
+        .setParameter("bytes", file.bytes())
+        .setParameter("now", now)
+        .setParameter("person", viewer.personId())
+        .executeUpdate();
+  }
+
+  Optional<DocumentFiles.Draft> file(String sha256) {
+    List<?> rows =
+        entities
+            .createNativeQuery(
+                "select name, media_type, bytes from compliance_file where sha256 = :sha",
+                Object[].class)
+            .setParameter("sha", sha256)
+            .getResultList();
+    return rows.stream().findFirst().map(row -> file(sha256, (Object[]) row));
+  }
+
+  private static DocumentFiles.Draft file(String sha256, Object[] row) {
+    return new DocumentFiles.Draft(sha256, (String) row[0], (String) row[1], (byte[]) row[2]);
+  }
+}

@@ -1,0 +1,71 @@
+package trestle.programme;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.Response;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.UUID;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.ledger.View;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.Role;
+import trestle.web.Viewer;
+
+/** The documents of one aircraft, and the files that were filed with records of compliance. */
+@Path("/")
+@RequestScoped
+public class DocumentPages {
+  @Inject Documents documents;
+  @Inject DocumentFiles files;
+  @Inject Fleet fleet;
+  @Inject InstantSource clock;
+  @Inject Viewer viewer;
+
+  @CheckedTemplate(
+      basePath = "programme",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record AircraftDocuments(
+      AircraftSheet aircraft, List<Documents.Line> lines, boolean mayFile, boolean mayAdd)
+      implements TemplateInstance {}
+
+  @GET
+  @Path("aircraft/{id}/documents")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response ofAircraft(@PathParam("id") UUID id) {
+    View now = View.asAt(viewer.dateOf(clock.instant()));
+    AircraftSheet aircraft = fleet.sheet(viewer, id, now);
+    return Answers.page(
+        new AircraftDocuments(
+            aircraft,
+            documents.of(viewer, aircraft, now),
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER),
+            viewer.isAny(Role.OWNER, Role.CONTROLLER)));
+  }
+
+  /** nosniff comes with every answer; what a hash names never changes. */
+  @GET
+  @Path("compliance-files/{paper}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response file(@PathParam("paper") String sha256) {
+    DocumentFiles.Draft file = files.file(viewer, sha256);
+    String ends = file.mediaType().replaceAll(".*/", ".").replace(".jpeg", ".jpg");
+    String name =
+        file.name().replaceAll("(?i)\\.(pdf|jpe?g|png)$", "").replaceAll("[^A-Za-z0-9._-]", "-");
+    return Response.ok(file.bytes(), file.mediaType())
+        .header("Cache-Control", "private, max-age=31536000, immutable")
+        .header(
+            "Content-Disposition",
+            (file.isPicture() ? "inline" : "attachment") + "; filename=\"" + name + ends + "\"")
+        .build();
+  }
+}

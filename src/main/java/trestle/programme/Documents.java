@@ -1,0 +1,71 @@
+package trestle.programme;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import trestle.fleet.AircraftSheet;
+import trestle.ledger.View;
+import trestle.reckoning.LimitReckoning;
+import trestle.standing.AircraftStanding;
+import trestle.standing.DueItem;
+import trestle.standing.InWords;
+import trestle.standing.LastDone;
+import trestle.web.Reading;
+import trestle.web.Viewer;
+
+/** An aircraft's documents that expire: each a requirement by the calendar, with its paper. */
+@ApplicationScoped
+public class Documents {
+  @Inject DueItems dueItems;
+  @Inject Compliances compliances;
+
+  /**
+   * One document, all in words.
+   *
+   * @param issued when the one that holds was filed, or ""
+   * @param paper the SHA-256 of its file, or null
+   */
+  public record Line(
+      DueItem item, String state, String issued, String expires, String left, String paper) {
+
+    public boolean isSpent() {
+      return item.reckoning().spent();
+    }
+  }
+
+  /** In the order in which they expire. */
+  @Reading
+  public List<Line> of(Viewer viewer, AircraftSheet aircraft, View view) {
+    List<DueItem> items =
+        dueItems
+            .dueItems(viewer, List.of(aircraft.id()), view)
+            .getOrDefault(aircraft.id(), List.of())
+            .stream()
+            .filter(item -> item.kind().equals(RequirementKind.DOCUMENT.word()))
+            .sorted(AircraftStanding.BITES_FIRST)
+            .toList();
+    Map<UUID, String> papers =
+        compliances.papers(
+            viewer,
+            items.stream()
+                .filter(item -> item.lastDone() != null)
+                .map(item -> item.lastDone().complianceId())
+                .toList());
+    InWords words = new InWords(aircraft.shownAs());
+    return items.stream().map(item -> line(item, papers, words)).toList();
+  }
+
+  private static Line line(DueItem item, Map<UUID, String> papers, InWords words) {
+    LastDone last = item.lastDone();
+    LimitReckoning limit = item.controlling();
+    return new Line(
+        item,
+        Explained.words(item.state()),
+        last == null || last.reading().on() == null ? "" : InWords.date(last.reading().on()),
+        limit == null ? "" : words.due(limit),
+        limit == null ? "" : words.left(limit),
+        last == null ? null : papers.get(last.complianceId()));
+  }
+}
