@@ -180,13 +180,6 @@ record Errand(
             .with("source-reference", "Manual, revision 12", "reason", "A slip")
             .wrongly("reason", "")
             .shows("Manual, revision 12"),
-        on(
-                "/programmes/{id}/revisions",
-                "/programmes/" + rows.programme() + "/revisions/new",
-                "/revisions")
-            .with("number", "12", "approved-by", "The authority", "reason", "Manual <12>")
-            .wrongly("number", "")
-            .shows("Manual &lt;12&gt;"),
         on(AIRCRAFT + "/programme/adoptions", aircraft + "/programme", "/adoptions")
             .with("programme", rows.programme().toString())
             .wrongly("on", "2199-01-01")
@@ -196,6 +189,13 @@ record Errand(
             .with("approved-by", "The authority")
             .wrongly("approved-by", "")
             .shows("No such part"),
+        on(
+                "/programmes/{id}/revisions",
+                "/programmes/" + rows.programme() + "/revisions/new",
+                "/revisions")
+            .with("number", "12", "approved-by", "The authority", "reason", "Manual <12>")
+            .wrongly("number", "")
+            .shows("Manual &lt;12&gt;"),
         on("/requirements", "/requirements/new" + on, "/requirements")
             .with("title", "Magneto inspection", "source-reference", "Manual 5-20")
             .with("limit-1-every", "500", "limit-1-soon", "25", "limit-1-tolerance", "10")
