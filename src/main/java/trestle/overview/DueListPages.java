@@ -19,6 +19,7 @@ import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
 import trestle.web.Pager;
+import trestle.web.Role;
 import trestle.web.Shown;
 import trestle.web.Viewer;
 
@@ -43,7 +44,8 @@ public class DueListPages {
       List<Option> aircraft,
       List<Option> forces,
       List<DueList.Line> lines,
-      Pager pager)
+      Pager pager,
+      boolean mayPlan)
       implements TemplateInstance {}
 
   @GET
@@ -67,7 +69,8 @@ public class DueListPages {
             aircraft,
             FORCES,
             lines.stream().skip(pager.offset()).limit(pager.size()).toList(),
-            pager);
+            pager,
+            !asAt.isPast() && viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER));
     return Answers.page(form.isOk() ? 200 : 400, shown);
   }
 

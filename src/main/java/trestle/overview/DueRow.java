@@ -55,6 +55,20 @@ record DueRow(
     return item.link();
   }
 
+  /** Where it is put on a work order; "" of what is none of a programme's: a deferral. */
+  public String orderLink() {
+    if (item.kind().equals("deferral") || item.subject().aircraftId() == null) {
+      return "";
+    }
+    String component = item.subject().isAircraft() ? "" : item.subject().id().toString();
+    return "/work-orders/new?aircraft="
+        + item.subject().aircraftId()
+        + "&item=requirement_"
+        + item.requirementId()
+        + "_"
+        + component;
+  }
+
   public UUID requirementId() {
     return item.requirementId();
   }

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -118,9 +119,49 @@ public class Compliances {
     }
     Compliance row = row(viewer, asked);
     row.fileSha256 = paper == null ? original.fileSha256 : kept(viewer, paper);
+    if (!asked.baseline()
+        && original.countsFrom != null
+        && !original.countsFrom.isBefore(row.happenedOn())) {
+      row.countsFrom = original.countsFrom;
+    }
     row.correct(complianceId, reason);
     file(viewer, row);
     return row.id();
+  }
+
+  /**
+   * Says from which day limits by the calendar count, where a rule profile counts from the release:
+   * the work keeps its own day and hours. Nothing is filed where the record was taken away, or
+   * counts from that day already.
+   *
+   * @param complianceId as it was filed; corrected since or not
+   */
+  @Filing
+  public void countFrom(Viewer viewer, UUID complianceId, LocalDate day, String reason) {
+    Compliance stands = latest(complianceId);
+    bump(viewer, stands.aircraftId, stands.componentId);
+    needReason(reason);
+    mayFile(viewer, "");
+    LocalDate counted = stands.countsFrom == null ? stands.happenedOn() : stands.countsFrom;
+    if (stands.voided || !day.isAfter(counted)) {
+      return;
+    }
+    Compliance row = copy(stands);
+    row.countsFrom = day;
+    row.correct(stands.id(), reason);
+    file(viewer, row);
+  }
+
+  private Compliance latest(UUID complianceId) {
+    Compliance row = repository.one(Compliance.class, complianceId);
+    if (row == null) {
+      throw new NotHere("There is no such record here.");
+    }
+    for (Compliance next = row; next != null; ) {
+      row = next;
+      next = repository.correctionOf(Compliance.class, row.id());
+    }
+    return row;
   }
 
   /** Takes a compliance away that should not have been filed; it stays to be seen. */
@@ -132,6 +173,16 @@ public class Compliances {
     }
     needReason(reason);
     mayFile(viewer, original.transcribedFrom);
+    Compliance row = copy(original);
+    row.voided = true;
+    row.correct(complianceId, reason);
+    row.fromForm(formKey);
+    file(viewer, row);
+    return row.id();
+  }
+
+  /** A row that says what another says, to be changed. */
+  private static Compliance copy(Compliance original) {
     Compliance row = new Compliance();
     row.requirementId = original.requirementId;
     row.aircraftId = original.aircraftId;
@@ -146,12 +197,8 @@ public class Compliances {
     row.countsFrom = original.countsFrom;
     row.remarks = original.remarks;
     row.fileSha256 = original.fileSha256;
-    row.voided = true;
     row.happened(original.happenedAt(), original.happenedOn());
-    row.correct(complianceId, reason);
-    row.fromForm(formKey);
-    file(viewer, row);
-    return row.id();
+    return row;
   }
 
   /** What would fall due next if this were filed; empty where the subject does not carry it. */

@@ -17,6 +17,14 @@ public record Reason(Ground.Weight weight, String what, String about, String lin
     return weight == Ground.Weight.HELD;
   }
 
+  boolean permits() {
+    return weight == Ground.Weight.PERMITTED;
+  }
+
+  Reason asLimit() {
+    return new Reason(Ground.Weight.LIMITED, what, about, link);
+  }
+
   public String sentence() {
     return what + about;
   }

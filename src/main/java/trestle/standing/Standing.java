@@ -51,7 +51,19 @@ public record Standing(Word word, List<Reason> reasons) {
     }
     grounds.forEach(ground -> reasons.add(Reason.of(ground)));
     reasons.sort(Comparator.comparing(Reason::weight));
-    return new Standing(wordOf(reasons), reasons);
+    List<Reason> permitted = permitted(reasons);
+    return new Standing(wordOf(permitted), permitted);
+  }
+
+  /** A permit limits what would be held to its conditions; all that holds is still listed. */
+  private static List<Reason> permitted(List<Reason> sorted) {
+    boolean permit = sorted.stream().anyMatch(Reason::permits);
+    if (!permit) {
+      return sorted;
+    }
+    return sorted.stream().noneMatch(Reason::holds)
+        ? sorted.stream().filter(reason -> !reason.permits()).toList()
+        : sorted.stream().map(Reason::asLimit).toList();
   }
 
   public boolean isHeld() {

@@ -76,6 +76,7 @@ public class Frame {
         new Place("fleet", "Fleet", "/fleet"),
         new Place("due-list", "Due list", "/due-list"),
         new Place("defects", "Defects", "/defects"),
+        new Place("work-orders", "Work orders", "/work-orders"),
         new Place("components", "Components", "/components"),
         new Place("programmes", "Programmes", "/programmes"),
         new Place("directives", "Directives", "/directives"));

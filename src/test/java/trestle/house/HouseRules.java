@@ -54,6 +54,7 @@ final class HouseRules {
           "programme",
           "directives",
           "defects",
+          "workshop",
           "apron",
           "overview",
           "server",

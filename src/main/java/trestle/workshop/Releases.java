@@ -1,0 +1,321 @@
+package trestle.workshop;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.fleet.Revisions;
+import trestle.ledger.Act;
+import trestle.ledger.Ledger;
+import trestle.ledger.View;
+import trestle.people.Members.LicenceLine;
+import trestle.people.Proof;
+import trestle.profiles.RuleProfile;
+import trestle.profiles.RuleProfiles;
+import trestle.signing.Signatures;
+import trestle.signing.Signer;
+import trestle.signing.Signing;
+import trestle.web.Filing;
+import trestle.web.NotHere;
+import trestle.web.Reading;
+import trestle.web.Refusal;
+import trestle.web.Role;
+import trestle.web.Stale;
+import trestle.web.Viewer;
+
+/**
+ * The end of an order: the aircraft is released, or an inspection finds it not airworthy and a
+ * signed and dated list says why (14 CFR 43.11). What was done is complied with and closed in the
+ * same transaction, so that the standing follows at once.
+ */
+@ApplicationScoped
+public class Releases {
+  @Inject WorkRepository repository;
+  @Inject OrderBook book;
+  @Inject Blocks blocks;
+  @Inject Closing closing;
+  @Inject Entitled entitled;
+  @Inject Totals totals;
+  @Inject RuleProfiles profiles;
+  @Inject Fleet fleet;
+  @Inject Revisions revisions;
+  @Inject Signatures signatures;
+  @Inject Ledger ledger;
+  @Inject InstantSource clock;
+
+  /**
+   * A release to file.
+   *
+   * @param discrepancies what was found besides what is open by the records; only where it is not
+   *     airworthy
+   * @param checkFlight why a check flight is asked for, or ""
+   * @param seen {@link #seen} of the order as its releaser read it
+   */
+  public record NewRelease(
+      UUID orderId,
+      boolean airworthy,
+      List<String> discrepancies,
+      String checkFlight,
+      String remarks,
+      String licenceNumber,
+      String seen) {
+
+    public NewRelease {
+      discrepancies = discrepancies.stream().map(String::strip).filter(s -> !s.isEmpty()).toList();
+      checkFlight = checkFlight == null ? "" : checkFlight.strip();
+      remarks = remarks == null ? "" : remarks.strip();
+    }
+  }
+
+  /**
+   * Closes an order.
+   *
+   * @return the release's id
+   * @throws Refusal with every reason that blocks it
+   * @throws Stale when something of the order changed since it was read, or it was closed
+   */
+  @Filing
+  public UUID release(Viewer viewer, Proof proof, NewRelease asked, UUID formKey) {
+    revisions.bump(viewer, book.order(viewer, asked.orderId()).order().aircraftId());
+    WorkRelease before = repository.ofForm(WorkRelease.class, formKey).orElse(null);
+    if (before != null) {
+      return before.id();
+    }
+    WorkOrderSheet order = book.order(viewer, asked.orderId());
+    WorkOrders.notOver(order);
+    if (!seen(order).equals(asked.seen())) {
+      throw new Stale("Something of this order changed since you read it. Nothing was signed.");
+    }
+    List<Block> standing = blocks.of(viewer, order);
+    check(order, asked, standing);
+    Instant now = clock.instant();
+    LicenceLine licence = entitled.licence(viewer, asked.licenceNumber(), now);
+    AircraftSheet aircraft = fleet.sheet(viewer, order.order().aircraftId(), View.EVERYTHING);
+    RuleProfile profile = profiles.of(viewer, aircraft.id(), View.asAt(viewer.dateOf(now)));
+    closing.close(
+        new Closing.Of(
+            viewer, proof, licence, order, profile, viewer.dateOf(now), asked.airworthy()));
+    WorkRelease row = row(viewer, order, asked, profile, licence, now);
+    row.discrepancies =
+        asked.airworthy() ? new String[0] : discrepancies(asked, standing).toArray(String[]::new);
+    row.fromForm(formKey);
+    signatures.file(
+        viewer,
+        proof,
+        Signer.engineer(licence.number()),
+        List.of(Signing.of(row, row.statement, shown(aircraft, order, row))));
+    return row.id();
+  }
+
+  private static void check(WorkOrderSheet order, NewRelease asked, List<Block> standing) {
+    if (asked.checkFlight().length() > 300 || asked.remarks().length() > 1_000) {
+      throw new Refusal("remarks", "Remarks have at most 1,000 characters, a check flight 300.");
+    }
+    if (asked.airworthy()) {
+      if (!standing.isEmpty()) {
+        throw new Refusal(
+            standing.stream()
+                .map(block -> new Refusal.Reason(field(standing, block), block.sentence()))
+                .toList());
+      }
+      return;
+    }
+    if (order.lines().stream().noneMatch(Statements::isInspection)) {
+      throw new Refusal(
+          "airworthy",
+          "Only an inspection finds an aircraft not airworthy: none is signed on this order.");
+    }
+    if (discrepancies(asked, standing).isEmpty()) {
+      throw new Refusal(
+          "discrepancies", "Discrepancies are needed: list what makes it not airworthy.");
+    }
+    if (discrepancies(asked, standing).stream().anyMatch(each -> each.length() > 500)) {
+      throw new Refusal("discrepancies", "A discrepancy has at most 500 characters.");
+    }
+  }
+
+  /** The form keeps one sentence a field: each block has a field of its own. */
+  private static String field(List<Block> standing, Block block) {
+    int place = standing.indexOf(block);
+    return place == 0 ? "" : "block-" + place;
+  }
+
+  /** What is open by the records, and what the inspector adds. */
+  private static Set<String> discrepancies(NewRelease asked, List<Block> standing) {
+    Set<String> all = new LinkedHashSet<>();
+    standing.forEach(block -> all.add(Drafting.cut(block.sentence(), 500)));
+    all.addAll(asked.discrepancies());
+    return all;
+  }
+
+  private WorkRelease row(
+      Viewer viewer,
+      WorkOrderSheet order,
+      NewRelease asked,
+      RuleProfile profile,
+      LicenceLine licence,
+      Instant now) {
+    WorkRelease row = new WorkRelease();
+    row.aircraftId = order.order().aircraftId();
+    row.orderEntryId = order.order().id();
+    row.airworthy = asked.airworthy();
+    row.statement = Statements.release(profile, order, asked.airworthy());
+    row.completedOn = order.completedOn();
+    row.checkFlight = asked.airworthy() ? asked.checkFlight() : "";
+    row.times = totals.of(viewer, row.aircraftId).json(now);
+    row.remarks = asked.remarks();
+    row.releaserName = viewer.personName();
+    row.licenceNumber = licence.number();
+    row.licenceKind = licence.kind();
+    row.profileName = profile.name();
+    row.happened(now, viewer.dateOf(now));
+    return row;
+  }
+
+  private static ObjectNode shown(AircraftSheet aircraft, WorkOrderSheet order, WorkRelease row) {
+    ObjectNode shown = JsonNodeFactory.instance.objectNode();
+    shown.put("aircraft", aircraft.registration());
+    shown.put("type", aircraft.typeName());
+    shown.put("serial", aircraft.particulars().serial());
+    shown.put("work-order", order.order().no());
+    shown.put("airworthy", row.airworthy);
+    shown.put("completed-on", row.completedOn.toString());
+    shown.put("released-on", row.happenedOn().toString());
+    shown.put("times", row.times);
+    shown.put("check-flight", row.checkFlight);
+    shown.put("remarks", row.remarks);
+    ArrayNode discrepancies = shown.putArray("discrepancies");
+    List.of(row.discrepancies).forEach(discrepancies::add);
+    ArrayNode lines = shown.putArray("lines");
+    for (OrderLine line : order.lines()) {
+      ObjectNode one = lines.addObject();
+      one.put("line", line.line().ordinal());
+      one.put("asked", line.line().title());
+      one.put("state", line.stateWords());
+      if (line.isSigned()) {
+        one.put("words", line.work().words());
+        one.put("data", line.work().data());
+        one.put("by", line.work().by());
+        one.put("record", line.work().id().toString());
+      }
+      if (line.look() != null) {
+        one.put("inspected-by", line.look().by());
+      }
+    }
+    return shown;
+  }
+
+  /** A mark of all that an order says: who releases it names the one that they read. */
+  public static String seen(WorkOrderSheet order) {
+    StringBuilder ids = new StringBuilder(order.order().rowId().toString());
+    order.steps().forEach(step -> ids.append(step.step()));
+    for (OrderLine line : order.lines()) {
+      ids.append(line.line().rowId());
+      if (line.isSigned()) {
+        ids.append(line.work().id());
+      }
+      if (line.look() != null) {
+        ids.append(line.look().id());
+      }
+      if (line.leftOpen() != null) {
+        ids.append(line.leftOpen().id());
+      }
+      ids.append(line.defectDeferred());
+      line.parts().forEach(part -> ids.append(part.id()));
+    }
+    return Signing.sha256(ids.toString());
+  }
+
+  /**
+   * By which day the release must be entered, counted from the end of the work; null where the
+   * profile sets none, or nothing is signed.
+   */
+  public static LocalDate enterBy(RuleProfile profile, WorkOrderSheet order) {
+    LocalDate completed = order.completedOn();
+    return profile.lateEntryDays() == null || completed == null
+        ? null
+        : completed.plusDays(profile.lateEntryDays());
+  }
+
+  /**
+   * Logs a check flight.
+   *
+   * @param words how it went
+   * @return the record's id
+   */
+  @Filing
+  public UUID checkFlight(
+      Viewer viewer, UUID releaseId, String words, boolean satisfactory, Instant at, UUID formKey) {
+    WorkRelease release =
+        repository
+            .row(WorkRelease.class, releaseId)
+            .orElseThrow(() -> new NotHere("There is no such release here."));
+    revisions.bump(viewer, release.aircraftId);
+    CheckFlight before = repository.ofForm(CheckFlight.class, formKey).orElse(null);
+    if (before != null) {
+      return before.id();
+    }
+    if (!viewer.is(Role.PILOT)) {
+      throw new Refusal("", "A pilot logs a check flight.");
+    }
+    if (release.checkFlight.isEmpty()) {
+      throw new Refusal("", "No check flight is asked for.");
+    }
+    if (words == null || words.isBlank() || words.length() > 2_000) {
+      throw new Refusal("words", "How it went must be said, in at most 2,000 characters.");
+    }
+    if (at.isAfter(clock.instant()) || at.isBefore(release.happenedAt())) {
+      throw new Refusal("on", "The flight must be after the release, and not in the future.");
+    }
+    boolean made =
+        repository.checkFlights(List.of(releaseId), View.EVERYTHING).stream()
+            .anyMatch(one -> one.satisfactory);
+    if (made) {
+      throw new Stale("The check flight was logged meanwhile. Nothing was filed.");
+    }
+    CheckFlight row = new CheckFlight();
+    row.aircraftId = release.aircraftId;
+    row.releaseId = releaseId;
+    row.words = words.strip();
+    row.satisfactory = satisfactory;
+    row.pilotName = viewer.personName();
+    row.happened(at, viewer.dateOf(at));
+    row.fromForm(formKey);
+    ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);
+    return row.id();
+  }
+
+  /** A check flight as it was logged. */
+  public record Checked(
+      String words, boolean satisfactory, String pilotName, LocalDate on, UUID id) {}
+
+  /** A release, with its order. */
+  @Reading
+  public ReleaseSheet one(Viewer viewer, UUID releaseId) {
+    return repository
+        .row(WorkRelease.class, releaseId)
+        .map(ReleaseSheet::of)
+        .orElseThrow(() -> new NotHere("There is no such release here."));
+  }
+
+  /** The check flights logged after a release, the first first. */
+  @Reading
+  public List<Checked> checkFlights(Viewer viewer, UUID releaseId) {
+    List<Checked> all = new ArrayList<>();
+    for (CheckFlight row : repository.checkFlights(List.of(releaseId), View.EVERYTHING)) {
+      all.add(new Checked(row.words, row.satisfactory, row.pilotName, row.happenedOn(), row.id()));
+    }
+    return all;
+  }
+}
