@@ -56,6 +56,12 @@ final class Addresses {
           case "deferrals" -> rows.deferral();
           case "directives" -> rows.directive();
           case "paragraphs" -> rows.paragraph();
+          case "work-orders" -> rows.bay().order();
+          case "work-lines" -> rows.bay().lines().get(0);
+          case "line-works" -> rows.bay().signed();
+          case "part-uses" -> rows.bay().part();
+          case "work-releases" -> rows.bay().release();
+          case "flight-permits" -> rows.bay().permit();
           case "code", "kind", "sha", "file", "paper" -> null;
           default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
         };
@@ -78,7 +84,10 @@ final class Addresses {
       return "?kind=walk-round";
     }
     boolean onAircraft =
-        route.path().matches("/(requirements/(.*/)?|defects/|abnormal-events/|paragraphs/.*/)new");
+        route
+            .path()
+            .matches(
+                "/(requirements/(.*/)?|defects/|abnormal-events/|paragraphs/.*/|work-orders/)new");
     return onAircraft ? "?aircraft=" + rows.aircraft() : "";
   }
 }

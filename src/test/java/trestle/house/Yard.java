@@ -81,6 +81,7 @@ class Yard {
   @Inject Wreck wreck;
   @Inject PutOff putOff;
   @Inject Docket docket;
+  @Inject Bay bay;
   @Inject InstantSource clock;
 
   /** The ids of an operator's rows. */
@@ -119,7 +120,8 @@ class Yard {
       UUID directive,
       UUID paragraph,
       String directiveFile,
-      String paper) {
+      String paper,
+      Bay.Found bay) {
 
     Visitor owner() {
       return company.visitor(Role.OWNER);
@@ -236,7 +238,8 @@ class Yard {
         directive.directive(),
         directive.paragraph(),
         directive.file(),
-        compliances.one(viewer, doing).file());
+        compliances.one(viewer, doing).file(),
+        bay.of(viewer, mark, inTheBay(registration), clock.instant()));
   }
 
   /** So many times more of what an operator gathers over the years. */
@@ -266,6 +269,7 @@ class Yard {
       wreck.of(viewer, mark, rows.aircraft(), now);
       putOff.of(viewer, mark, rows.aircraft(), LICENCE, now);
       ramp.taken(viewer, rows.ready(), LICENCE);
+      bay.more(viewer, mark, rows.bay(), now);
     }
   }
 
@@ -282,6 +286,10 @@ class Yard {
         "",
         true,
         mark + " data");
+  }
+
+  private static String inTheBay(String registration) {
+    return registration.substring(0, registration.length() - 1) + "9";
   }
 
   /** No longer than the one it is like. */

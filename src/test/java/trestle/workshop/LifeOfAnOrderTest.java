@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import trestle.defects.DefectBook;
 import trestle.defects.Judgement;
 import trestle.fleet.Components;
+import trestle.fleet.Fitments;
 import trestle.fleet.PartKind;
 import trestle.fleet.Spot;
 import trestle.ledger.View;
@@ -61,6 +62,7 @@ class LifeOfAnOrderTest {
   @Inject DefectBook defects;
   @Inject Compliances compliances;
   @Inject Components components;
+  @Inject Fitments fitments;
 
   private Viewer owner;
   private Viewer pilot;
@@ -117,16 +119,14 @@ class LifeOfAnOrderTest {
     UUID old = spare("AL-17");
     UUID fresh = spare("AL-32");
     UUID engine =
-        hands
-            .components
+        components
             .fittings(owner, List.of(aircraft), View.EVERYTHING)
             .get(aircraft)
             .get(0)
             .componentId();
-    hands.fitments.fit(
+    fitments.fit(
         owner,
-        new trestle.fleet.Fitments.Fit(
-            old, Spot.in(engine, "alternator"), Hands.start(owner, BEGAN), null));
+        new Fitments.Fit(old, Spot.in(engine, "alternator"), Hands.start(owner, BEGAN), null));
 
     UUID order =
         told(

@@ -21,11 +21,14 @@ import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.fleet.Components;
+import trestle.fleet.Fitments;
 import trestle.fleet.PartKind;
 import trestle.fleet.Spot;
 import trestle.people.Company;
 import trestle.people.Proof;
 import trestle.people.Visitor;
+import trestle.profiles.RuleProfiles;
 import trestle.programme.RequirementKind;
 import trestle.programme.Terms;
 import trestle.reckoning.Interval;
@@ -65,6 +68,9 @@ class WorkshopTest {
   @Inject FlightPermits permits;
   @Inject OrderBook book;
   @Inject OrderChoices choices;
+  @Inject Components components;
+  @Inject Fitments fitments;
+  @Inject RuleProfiles profiles;
 
   private static Company company;
   private static Engineer first;
@@ -276,10 +282,9 @@ class WorkshopTest {
     UUID elsewhere = hands.aircraft(owner, "QX-X" + count, BEGAN, "hours=10 landings=5");
     UUID part = hands.component(owner, PartKind.OTHER, "AL24", "AL-" + count, "Alternator", BEGAN);
     UUID there = engine(elsewhere);
-    hands.fitments.fit(
+    fitments.fit(
         owner,
-        new trestle.fleet.Fitments.Fit(
-            part, Spot.in(there, "alternator"), Hands.start(owner, BEGAN), null));
+        new Fitments.Fit(part, Spot.in(there, "alternator"), Hands.start(owner, BEGAN), null));
     UUID order = issued("Alternator");
     UUID line = line(order, "Alternator").line().id();
     Spot here = Spot.in(engine(aircraft), "alternator");
@@ -496,9 +501,9 @@ class WorkshopTest {
         "2026-01-05",
         9,
         () -> sign(first, List.of(asked(order, "Oil", Hands.at(owner, "2026-01-05", 9)))));
-    var partM = hands.profiles.chosen(owner, null, "part-m");
+    var partM = profiles.chosen(owner, null, "part-m");
     assertThat(Releases.enterBy(partM, book.order(owner, order))).isEqualTo("2026-02-04");
-    var part91 = hands.profiles.chosen(owner, null, "part-91");
+    var part91 = profiles.chosen(owner, null, "part-91");
     assertThat(Releases.enterBy(part91, book.order(owner, order))).isNull();
   }
 
@@ -721,8 +726,7 @@ class WorkshopTest {
   }
 
   private UUID engine(UUID of) {
-    return hands
-        .components
+    return components
         .fittings(owner, List.of(of), trestle.ledger.View.EVERYTHING)
         .get(of)
         .get(0)
