@@ -12,6 +12,8 @@
   };
   const NAME = 'trestle-outbox';
   const PAGES = 'trestle-pages-';
+  const LIST = '/outbox/pages';
+  const OPENED = 'trestle-opened';
   const KEEP_RECEIPTS = 3 * 24 * 3600e3;
   const FOR_OTHERS = ['csrf-token', 'form-key', 'resumed', 'then'];
 
@@ -521,7 +523,7 @@
 
   function ago(ms) {
     const minutes = Math.round(ms / 60e3);
-    if (minutes < 90) return many(minutes, 'minute');
+    if (minutes < 90) return minutes < 1 ? 'less than a minute' : many(minutes, 'minute');
     const hours = Math.round(minutes / 60);
     return hours < 48 ? many(hours, 'hour') : many(Math.round(hours / 24), 'day');
   }
@@ -542,28 +544,40 @@
     }
     const last = JSON.parse(localStorage.getItem(NAME) || '{}');
     const release = document.body.dataset.release;
-    if (last.name === name && last.release === release && Date.now() - last.at < 600e3
-        && await caches.has(name)) {
+    const opened = openedLately().join('&opened=');
+    if (last.name === name && last.release === release && last.opened === opened
+        && Date.now() - last.at < 600e3 && await caches.has(name)) {
       return;
     }
-    const { pages } = await asked('/outbox/pages');
-    const wanted = ['/outbox', '/outbox/pages', ...pages.map(page => page.href)];
+    const said = await asked(`/outbox/pages?opened=${opened}`);
+    const wanted = ['/outbox', ...said.pages.map(page => page.href)];
     const cache = await caches.open(name);
+    await cache.put(LIST, new Response(JSON.stringify(said)));
     for (const path of wanted) {
       const answer = await fetch(path, { cache: 'no-store' });
       if (answer.ok && !answer.redirected) await cache.put(path, answer);
     }
     for (const request of await cache.keys()) {
-      if (!wanted.includes(new URL(request.url).pathname)) await cache.delete(request);
+      if (![LIST, ...wanted].includes(new URL(request.url).pathname)) await cache.delete(request);
     }
-    localStorage.setItem(NAME, JSON.stringify({ name, release, at: Date.now() }));
+    localStorage.setItem(NAME, JSON.stringify({ name, release, opened, at: Date.now() }));
+  }
+
+  /** The aircraft whose pages were opened on this phone: who looks before a flight reports it. */
+  function openedLately() {
+    const before = JSON.parse(localStorage.getItem(OPENED) || '[]');
+    const here = /^\/aircraft\/([0-9a-f-]{36})\/(reports\/new|pre-flight)$/.exec(location.pathname);
+    if (!here || before.includes(here[1])) return before;
+    const now = [here[1], ...before].slice(0, 4);
+    localStorage.setItem(OPENED, JSON.stringify(now));
+    return now;
   }
 
   /** On the outbox page: what may be opened without a signal. */
   async function showPages() {
     const list = document.querySelector('#kept-pages');
     if (!list || !scope.caches || !who.person) return;
-    const kept = await caches.match('/outbox/pages');
+    const kept = await caches.match(LIST);
     if (!kept) return;
     const { pages } = await kept.json();
     list.replaceChildren(...pages.map(page =>
@@ -589,7 +603,7 @@
         return;
       }
       await removeAll(own.filter(entry => !isUnsent(entry)).map(entry => entry.key)).catch(() => {});
-      localStorage.removeItem(NAME);
+      [NAME, OPENED].forEach(name => localStorage.removeItem(name));
       for (const name of scope.caches ? await caches.keys() : []) {
         if (name.startsWith(PAGES)) await caches.delete(name);
       }

@@ -4,9 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.InstantSource;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.flights.Flights;
@@ -26,13 +26,21 @@ public class Apron {
   @Inject Flights flights;
   @Inject InstantSource clock;
 
-  /** First the aircraft whose flights the viewer reported lately, the last one first. */
+  /**
+   * First the aircraft that were looked at, then those whose flights the viewer reported lately,
+   * the last one first.
+   *
+   * @param opened ids of aircraft; what is none is passed over
+   */
   @Reading
-  public List<AircraftSheet> likelyToFly(Viewer viewer) {
+  public List<AircraftSheet> likelyToFly(Viewer viewer, List<String> opened) {
     LocalDate today = viewer.dateOf(clock.instant());
-    List<UUID> lately = flights.reportedBy(viewer, today.minusDays(RECENT_DAYS), MOST_AIRCRAFT);
+    List<String> lately = new ArrayList<>(opened);
+    flights
+        .reportedBy(viewer, today.minusDays(RECENT_DAYS), MOST_AIRCRAFT)
+        .forEach(id -> lately.add(id.toString()));
     Comparator<AircraftSheet> latelyFirst =
-        Comparator.comparing(sheet -> rank(lately.indexOf(sheet.id())));
+        Comparator.comparing(sheet -> rank(lately.indexOf(sheet.id().toString())));
     return fleet.sheets(viewer, View.asAt(today)).stream()
         .filter(sheet -> !sheet.retired())
         .sorted(latelyFirst.thenComparing(AircraftSheet::registration))

@@ -8,6 +8,7 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.InputStream;
@@ -65,13 +66,17 @@ public class OutboxPages {
     return OutboxJson.answer(json.build());
   }
 
-  /** The pages to keep: those of each aircraft that the viewer is likely to fly, and a defect's. */
+  /**
+   * The pages to keep: those of each aircraft that the viewer is likely to fly, and a defect's.
+   *
+   * @param opened aircraft whose pages were opened on the phone, the last one first
+   */
   @GET
   @Path("outbox/pages")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response pages() {
+  public Response pages(@QueryParam("opened") List<String> opened) {
     List<Json> pages = new ArrayList<>();
-    for (AircraftSheet sheet : apron.likelyToFly(viewer)) {
+    for (AircraftSheet sheet : apron.likelyToFly(viewer, opened)) {
       String aircraft = "/aircraft/" + sheet.id();
       pages.add(page(aircraft + "/reports/new", "Report a flight of " + sheet.registration()));
       pages.add(page(aircraft + "/pre-flight", "Before you take " + sheet.registration()));

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
 import trestle.reckoning.State;
 import trestle.standing.DueItem;
@@ -12,16 +13,18 @@ import trestle.standing.DueItem;
  * The next inspection, and what does not wait for it. By the dates that are projected where rates
  * of use are known; without a rate by what is left, hours against hours and days against days.
  *
+ * @param inspections those of the aircraft as a whole
  * @param seconds of time in service until an inspection is due, the least of all; null if unknown
  * @param days until one is due; null if unknown
  * @param on the date on which one is projected; null where some rate is not known
  */
-record Phase(Long seconds, Long days, LocalDate on) {
+record Phase(Set<DueItem> inspections, Long seconds, Long days, LocalDate on) {
 
   static Phase of(List<DueItem> items) {
-    List<DueItem> inspections = items.stream().filter(Phase::isInspection).toList();
+    Set<DueItem> inspections = Inspections.whole(items);
     boolean rated = inspections.stream().noneMatch(DueItem::rateUnknown);
     return new Phase(
+        inspections,
         least(inspections, Lefts::seconds),
         least(inspections, Lefts::days),
         rated ? least(inspections, item -> item.reckoning().projectedOn()) : null);
@@ -29,7 +32,7 @@ record Phase(Long seconds, Long days, LocalDate on) {
 
   /** Whether it falls due before the next inspection does. */
   boolean isOut(DueItem item) {
-    if (isInspection(item)) {
+    if (inspections.contains(item)) {
       return false;
     }
     LocalDate due = item.rateUnknown() ? null : item.reckoning().projectedOn();
@@ -46,10 +49,6 @@ record Phase(Long seconds, Long days, LocalDate on) {
   Comparator<DueItem> bitesFirst() {
     return Comparator.comparing((DueItem item) -> isPressing(item) ? 0 : isOut(item) ? 1 : 2)
         .thenComparing(Phase::unprojected);
-  }
-
-  private static boolean isInspection(DueItem item) {
-    return item.kind().equals("inspection");
   }
 
   private static boolean isPressing(DueItem item) {
@@ -69,7 +68,7 @@ record Phase(Long seconds, Long days, LocalDate on) {
   }
 
   private static <T extends Comparable<? super T>> T least(
-      List<DueItem> items, Function<DueItem, T> told) {
+      Set<DueItem> items, Function<DueItem, T> told) {
     return items.stream()
         .map(told)
         .filter(Objects::nonNull)

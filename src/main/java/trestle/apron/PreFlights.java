@@ -103,7 +103,7 @@ class PreFlights {
         have(viewer, standing, today),
         DueNotes.next(standing),
         openDefects(viewer, sheet.id(), view),
-        lastWork(viewer, standing, item -> item.kind().equals("inspection")),
+        lastWork(viewer, standing, Inspections.whole(standing.items())::contains),
         work,
         rectified.stream()
             .filter(one -> !viewer.dateOf(one.at()).isBefore(today.minusDays(LATELY_DAYS)))
@@ -131,7 +131,7 @@ class PreFlights {
         OpenDefect.repeated(earlier),
         line.limitation(),
         line.placard().isEmpty() ? "" : "Placard: " + line.placard(),
-        line.lastWords().isEmpty() ? "" : "Until " + line.lastWords(),
+        line.untilWords().isEmpty() ? "" : "Until " + line.untilWords(),
         line.link());
   }
 

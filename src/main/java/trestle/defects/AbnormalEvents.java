@@ -29,6 +29,7 @@ import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
+import trestle.web.Shown;
 import trestle.web.Stale;
 import trestle.web.Viewer;
 
@@ -147,7 +148,8 @@ public class AbnormalEvents {
 
   /**
    * Says what a report should have said; the original is kept and shown. What it was can't change
-   * once its inspection is certified: another event asks for another inspection.
+   * once its inspection is certified, since another event asks for another inspection; nor can it
+   * have happened after that.
    *
    * @param rowId the row to replace; refused as stale when it has been replaced already
    */
@@ -169,12 +171,9 @@ public class AbnormalEvents {
     }
     stillStands(original);
     boolean otherKind = !original.kindCode.equals(asked.kindCode());
-    if (otherKind && entry(viewer, rowId).inspection() != null) {
-      throw new Refusal(
-          "kind",
-          "What happened stays “"
-              + original.kindName
-              + "”: its inspection is certified. Report the other event as one of its own.");
+    InspectionSheet inspected = entry(viewer, rowId).inspection();
+    if (inspected != null) {
+      refuseAgainst(inspected, original, asked, otherKind, viewer);
     }
     AbnormalEvent row = original.next(reason.strip());
     if (otherKind) {
@@ -223,6 +222,28 @@ public class AbnormalEvents {
     }
     if (asked.at().isAfter(clock.instant())) {
       throw new Refusal("on", "The day it happened must not be in the future.");
+    }
+  }
+
+  private static void refuseAgainst(
+      InspectionSheet inspected,
+      AbnormalEvent original,
+      NewEvent asked,
+      boolean otherKind,
+      Viewer viewer) {
+    if (otherKind) {
+      throw new Refusal(
+          "kind",
+          "What happened stays “"
+              + original.kindName
+              + "”: its inspection is certified. Report the other event as one of its own.");
+    }
+    if (viewer.dateOf(asked.at()).isAfter(inspected.on())) {
+      throw new Refusal(
+          "on",
+          "The day it happened must not be after the day of its inspection, which is certified for "
+              + Shown.date(inspected.on())
+              + ".");
     }
   }
 

@@ -60,6 +60,16 @@ public record DefectLine(
     return !holds() && !grounds.isEmpty();
   }
 
+  /** Until when, where what stands about it does not say so already; or "". */
+  public String untilWords() {
+    return stateWords.contains(lastWords) ? "" : lastWords;
+  }
+
+  /** What keeps an aircraft on the ground first, then what limits it, then the rest. */
+  int order() {
+    return holds() || runOut() ? 0 : limits() ? 1 : 2;
+  }
+
   /** "24 Electrical power", or "". */
   public String system() {
     return Chapters.label(chapter);

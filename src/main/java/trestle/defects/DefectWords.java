@@ -69,7 +69,7 @@ public final class DefectWords {
         line.holds() ? "held" : line.limits() ? "limited" : "",
         line.stateWords(),
         line.limitation(),
-        line.lastWords(),
+        line.untilWords(),
         earlier == 0 ? "" : Shown.plural(earlier, "earlier occurrence"));
   }
 

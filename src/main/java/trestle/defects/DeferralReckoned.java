@@ -144,6 +144,7 @@ final class DeferralReckoned {
         KIND,
         Force.MANDATORY,
         DueItem.ANY_FLIGHT,
+        false,
         "",
         source(),
         null,

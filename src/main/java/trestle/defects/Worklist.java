@@ -84,6 +84,7 @@ public class Worklist {
   private static List<DefectWords.Row> rows(
       List<DefectLine> lines, Map<UUID, Integer> earlier, LocalDate today) {
     return lines.stream()
+        .sorted(Comparator.comparingInt(DefectLine::order))
         .map(line -> DefectWords.open(line, earlier.getOrDefault(line.entryId(), 0), today))
         .toList();
   }

@@ -83,6 +83,7 @@ final class Reckoned {
         terms.kind().word(),
         terms.force(),
         terms.forbids(),
+        !terms.covers().isEmpty(),
         terms.toleranceCondition(),
         terms.sourceReference(),
         terms.labourMinutes(),

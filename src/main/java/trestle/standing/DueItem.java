@@ -18,6 +18,7 @@ import trestle.reckoning.Utilisation;
  * @param kind {@code inspection}, {@code service}, {@code life-limit}, {@code directive} …
  * @param forbids what may not be flown once it is spent: {@link #ANY_FLIGHT}, or words such as
  *     {@code hire}, {@code IFR}, {@code night}
+ * @param coversOthers whether doing it counts as doing other requirements too
  * @param toleranceCondition the tolerance's own condition ("only to reach the place of work"), or
  *     ""
  * @param sourceReference where the requirement is written, or ""
@@ -40,6 +41,7 @@ public record DueItem(
     String kind,
     Force force,
     String forbids,
+    boolean coversOthers,
     String toleranceCondition,
     String sourceReference,
     Integer labourMinutes,

@@ -61,10 +61,6 @@ public class Assets {
     return path(ICON);
   }
 
-  public String textFont() {
-    return path(TEXT_FONT);
-  }
-
   public String script() {
     return path(SCRIPT);
   }

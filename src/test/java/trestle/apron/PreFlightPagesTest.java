@@ -384,6 +384,20 @@ class PreFlightPagesTest {
   }
 
   @Test
+  void theLastInspectionIsOneOfTheWholeAircraft() {
+    Rule rule = Rule.first(Limit.Every.of(Counter.HOURS, "200"));
+    UUID small = ramp.requirement(base, aircraft, "Fire extinguisher weighed", rule);
+    ramp.done(base, small, aircraft, Duration.ofDays(10));
+    assertThat(pilot.get(page).asString())
+        .as("where no inspection does other work too, each that flight waits for is one")
+        .containsPattern("Last inspection: <a href=\"[^\"]+\">Fire extinguisher weighed</a>");
+    UUID large = ramp.covering(base, aircraft, "200 h inspection", rule, small);
+    ramp.done(base, large, aircraft, Duration.ofDays(20));
+    assertThat(pilot.get(page).asString())
+        .containsPattern("Last inspection: <a href=\"[^\"]+\">200 h inspection</a>");
+  }
+
+  @Test
   void aConfirmedRepeatSaysHowOftenItWasReported() {
     UUID first = ramp.reported(base, aircraft, "Left alternator light flickers");
     UUID second = ramp.reported(base, aircraft, "Alternator light again");

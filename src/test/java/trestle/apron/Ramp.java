@@ -161,11 +161,23 @@ public class Ramp {
   }
 
   public UUID requirement(Base base, UUID aircraft, String title, RequirementKind kind, Rule rule) {
-    LocalDate from = base.owner().dateOf(daysAgo(90));
+    return requirement(base, aircraft, Terms.of(title, kind, rule, began(base)));
+  }
+
+  /** A mandatory inspection that does another one's work too. */
+  UUID covering(Base base, UUID aircraft, String title, Rule rule, UUID other) {
+    Terms terms = Terms.of(title, RequirementKind.INSPECTION, rule, began(base)).covering(other);
+    return requirement(base, aircraft, terms);
+  }
+
+  private UUID requirement(Base base, UUID aircraft, Terms terms) {
     return requirements.create(
         base.owner(),
-        NewRequirement.ofAircraft(
-            aircraft, Subject.AIRCRAFT, Terms.of(title, kind, rule, from), from, "The authority"));
+        NewRequirement.ofAircraft(aircraft, Subject.AIRCRAFT, terms, began(base), "The authority"));
+  }
+
+  private LocalDate began(Base base) {
+    return base.owner().dateOf(daysAgo(90));
   }
 
   /** Work certified by the engineer, some time ago. */

@@ -206,6 +206,10 @@ class ReportPagesTest {
     pilot.post("/aircraft/" + other + "/reports", lately);
     assertThat(pilot.get("/outbox/pages").jsonPath().getString("pages[0].label"))
         .contains("QX-TBC");
+    String opened = "/outbox/pages?opened=nothing&opened=" + aircraft;
+    assertThat(pilot.get(opened).jsonPath().getString("pages[0].label"))
+        .as("who looked at one is likely to fly it")
+        .contains("QX-SOR");
   }
 
   @Test

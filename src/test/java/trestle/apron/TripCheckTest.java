@@ -477,6 +477,7 @@ class TripCheckTest {
           "inspection",
           force,
           forbids,
+          false,
           condition,
           "",
           null,

@@ -463,6 +463,11 @@ class DefectsTest {
     assertThatThrownBy(() -> events.correct(pilot, row, hail, List.of(), "No flash", null))
         .isInstanceOf(Refusal.class)
         .hasMessageContaining("its inspection is certified");
+    var later =
+        new AbnormalEvents.NewEvent("lightning-strike", "Flash", FOUND.plus(Duration.ofDays(1)));
+    assertThatThrownBy(() -> events.correct(pilot, row, later, List.of(), "Next day", null))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("must not be after the day of its inspection");
     var found = new CertifiedWork("One burn mark", "Manual 5-50", "E-1", FOUND.plusSeconds(60));
     UUID corrected = inspections.correct(engineer, proof, inspection, found, "Forgot it", null);
     assertThat(events.entry(pilot, event).inspections()).hasSize(2);

@@ -216,6 +216,7 @@ class StandingTest {
           kind,
           force,
           forbids,
+          false,
           condition,
           "",
           null,
