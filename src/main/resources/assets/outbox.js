@@ -4,7 +4,7 @@
  * worker does too, to send when the browser says that there is a signal again.
  */
 'use strict';
-(scope => {
+(async scope => {
   /** Of an entry. 1 knew one value a field and no photos; 2 has pairs, as a form sends them. */
   const FORMAT = 2;
   const STEPS = {
@@ -181,7 +181,11 @@
   scope.trestleOutbox = { send };
   if (!scope.document) return;
 
-  // From here on: pages.
+  // From here on: pages. The script comes as soon as it can, before the style: once the form is
+  // there it is made ready, and then drawn.
+  if (document.readyState === 'loading') {
+    await new Promise(done => document.addEventListener('DOMContentLoaded', done));
+  }
 
   const who = { person: document.body.dataset.person, operator: document.body.dataset.operator };
   const asking = new URLSearchParams(location.search);
@@ -433,7 +437,8 @@
     const chosen = form.elements.aircraft?.selectedOptions?.[0]?.text;
     const registration = form.querySelector('[data-outbox]').dataset.outbox || chosen;
     const route = of('from') || of('to') ? `, ${of('from')} to ${of('to')}` : '';
-    const title = !form.elements.from ? `, defect: ${of('words').slice(0, 60)}`
+    const alone = form.elements.kind ? 'event' : 'defect';
+    const title = !form.elements.from ? `, ${alone}: ${of('words').slice(0, 60)}`
       : `, ${of('date')} ${of('take-off')}${route}${
         of('anything-wrong') === 'defect' ? ', with a defect' : ''}`;
     return {

@@ -67,7 +67,8 @@ public class OutboxPages {
   }
 
   /**
-   * The pages to keep: those of each aircraft that the viewer is likely to fly, and a defect's.
+   * The pages to keep: those of each aircraft that the viewer is likely to fly, and those for a
+   * defect or an event without a flight.
    *
    * @param opened aircraft whose pages were opened on the phone, the last one first
    */
@@ -82,6 +83,7 @@ public class OutboxPages {
       pages.add(page(aircraft + "/pre-flight", "Before you take " + sheet.registration()));
     }
     pages.add(page("/defects/new", "Report a defect found on the ground"));
+    pages.add(page("/abnormal-events/new", "Report an abnormal event"));
     return OutboxJson.answer(Json.object().put("pages", new Json.Arr(pages)).build());
   }
 

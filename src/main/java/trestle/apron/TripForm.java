@@ -8,7 +8,6 @@ import java.util.stream.IntStream;
 import trestle.reckoning.Hours;
 import trestle.web.Form;
 import trestle.web.Option;
-import trestle.web.Shown;
 
 /**
  * A trip as a person types it: some lines, of which only the hours must be given. A line's date is
@@ -35,7 +34,7 @@ public final class TripForm {
 
   /** An empty page, to be filled in. */
   static Form blank(LocalDate today) {
-    return Form.blank().with("on-1", Shown.date(today)).with("landings-1", "1");
+    return Form.blank().with("on-1", today).with("landings-1", "1");
   }
 
   public Form form() {

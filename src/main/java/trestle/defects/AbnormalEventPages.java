@@ -7,6 +7,7 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -27,8 +28,12 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
+import trestle.web.OutboxJson;
+import trestle.web.Refusal;
 import trestle.web.Role;
+import trestle.web.Sender;
 import trestle.web.Shown;
+import trestle.web.Stale;
 import trestle.web.StatedMoment;
 import trestle.web.Upload;
 import trestle.web.Viewer;
@@ -50,7 +55,12 @@ public class AbnormalEventPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record EventNew(
-      AircraftSheet aircraft, List<Option> fleet, List<Option> kinds, Form form, boolean again)
+      AircraftSheet aircraft,
+      List<Option> fleet,
+      List<Option> kinds,
+      Form form,
+      boolean again,
+      String zone)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -80,7 +90,7 @@ public class AbnormalEventPages {
   public Response ask(@QueryParam("aircraft") UUID aircraftId) {
     AircraftSheet aircraft =
         aircraftId == null ? null : fleet.sheet(viewer, aircraftId, View.EVERYTHING);
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
+    Form form = Form.blank().with("on", Shown.typed(viewer.dateOf(clock.instant())));
     return Answers.page(page(aircraft, form, false));
   }
 
@@ -88,21 +98,42 @@ public class AbnormalEventPages {
   @Path("abnormal-events")
   @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response file() {
+  public Response file(@HeaderParam("Accept") String accept) {
     Upload upload = Upload.ofRequest();
     Form form = Form.of(upload.fields());
     UUID aircraftId = form.required("aircraft", "Aircraft").uuid();
     AircraftSheet aircraft =
         aircraftId == null ? null : fleet.sheet(viewer, aircraftId, View.EVERYTHING);
     AbnormalEvents.NewEvent asked = read(form, null);
-    return Answers.filing(
-        form,
-        () -> {
-          List<PhotoDraft> pictures = photos.prepare(viewer, upload.files(Photos.FIELD));
-          UUID id = events.report(viewer, aircraftId, asked, pictures, null, form.key());
-          return "/abnormal-events/" + id + "?filed=1";
-        },
-        () -> page(aircraft, form, true));
+    boolean json = OutboxJson.isAsked(accept);
+    if (!Sender.of(viewer).wrote(form)) {
+      return again(403, json, aircraft, form);
+    }
+    if (form.isReady()) {
+      try {
+        List<PhotoDraft> pictures = photos.prepare(viewer, upload.files(Photos.FIELD));
+        return done(json, events.report(viewer, aircraftId, asked, pictures, null, form.key()));
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      } catch (Stale stale) {
+        form.fail("", stale.getMessage());
+        return again(409, json, aircraft, form);
+      }
+    }
+    return again(form.isBad() ? 422 : 200, json, aircraft, form);
+  }
+
+  private Response done(boolean json, UUID entryId) {
+    String link = "/abnormal-events/" + entryId + "?filed=1";
+    return json
+        ? OutboxJson.received("event", events.entry(viewer, entryId).current().number(), link)
+        : Answers.see(link);
+  }
+
+  private Response again(int status, boolean json, AircraftSheet aircraft, Form form) {
+    return json
+        ? OutboxJson.problem(status, form, false, null)
+        : Answers.page(status, page(aircraft, form, !form.resumed()));
   }
 
   @GET
@@ -129,7 +160,7 @@ public class AbnormalEventPages {
         Form.blank()
             .with("kind", now.kindCode())
             .with("words", now.words())
-            .with("on", Shown.date(now.on()))
+            .with("on", Shown.typed(now.on()))
             .with("time", Shown.time(now.at(), viewer.flightZone()));
     return Answers.page(page(now, now, form));
   }
@@ -180,7 +211,7 @@ public class AbnormalEventPages {
   private EventNew page(AircraftSheet aircraft, Form form, boolean again) {
     List<Option> all =
         DefectForm.aircraft(fleet.sheets(viewer, View.asAt(viewer.dateOf(clock.instant()))));
-    return new EventNew(aircraft, all, kindOptions(null), form, again);
+    return new EventNew(aircraft, all, kindOptions(null), form, again, viewer.zone().getId());
   }
 
   private EventCorrection page(EventSheet original, EventSheet now, Form form) {

@@ -6,6 +6,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -131,7 +132,7 @@ public class AbnormalEvents {
     refuseWords(asked);
     Optional<AbnormalEvent> before = repository.ofForm(AbnormalEvent.class, formKey);
     if (before.isPresent()) {
-      return again(before.get(), aircraftId, asked);
+      return again(before.get(), aircraftId, asked, viewer.dateOf(asked.at()));
     }
     AbnormalEvent row = new AbnormalEvent();
     row.aircraftId = aircraftId;
@@ -167,7 +168,7 @@ public class AbnormalEvents {
     refuseWords(asked);
     Optional<AbnormalEvent> before = repository.ofForm(AbnormalEvent.class, formKey);
     if (before.isPresent()) {
-      return again(before.get(), original.aircraftId, asked);
+      return again(before.get(), original.aircraftId, asked, viewer.dateOf(asked.at()));
     }
     stillStands(original);
     boolean otherKind = !original.kindCode.equals(asked.kindCode());
@@ -253,10 +254,11 @@ public class AbnormalEvents {
     }
   }
 
-  private static UUID again(AbnormalEvent before, UUID aircraftId, NewEvent asked) {
+  private static UUID again(AbnormalEvent before, UUID aircraftId, NewEvent asked, LocalDate day) {
     boolean same =
         before.aircraftId.equals(aircraftId)
             && before.kindCode.equals(asked.kindCode())
+            && before.happenedOn().equals(day)
             && before.words.equals(asked.words());
     if (!same) {
       throw new Stale("This form has filed an event already, with other content.");

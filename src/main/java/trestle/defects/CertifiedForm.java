@@ -19,7 +19,7 @@ record CertifiedForm(Form form, String field, String label, Viewer viewer, Insta
 
   /** A page for work of today, under the only licence where there is but one. */
   static Form begun(Viewer viewer, Instant now, List<Option> licences) {
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(now)));
+    Form form = Form.blank().with("on", Shown.typed(viewer.dateOf(now)));
     return licences.size() == 1 ? form.with("licence", licences.get(0).value()) : form;
   }
 
@@ -31,7 +31,7 @@ record CertifiedForm(Form form, String field, String label, Viewer viewer, Insta
         .with("licence", done.licenceNumber())
         .with("transcribed-from", done.transcribedFrom())
         .with("signed-by", done.signedBy())
-        .with("on", Shown.date(done.on()));
+        .with("on", Shown.typed(done.on()));
   }
 
   static Form of(InspectionSheet found) {
@@ -39,7 +39,7 @@ record CertifiedForm(Form form, String field, String label, Viewer viewer, Insta
         .with("found", found.found())
         .with("data-reference", found.dataReference())
         .with("licence", found.licenceNumber())
-        .with("on", Shown.date(found.on()));
+        .with("on", Shown.typed(found.on()));
   }
 
   /** The viewer's licences that are good today. */

@@ -11,6 +11,7 @@ import trestle.web.Shown;
  * @param flights how many the aircraft, or the same part wherever it was fitted, flew in between;
  *     null where nobody counted
  * @param confirmed a person has said that it is the same
+ * @param through the later one that was confirmed to be it, come back: "No. 4"; or ""
  */
 public record Earlier(
     DefectBook.Entry entry,
@@ -20,7 +21,8 @@ public record Earlier(
     boolean samePlace,
     long days,
     Long flights,
-    boolean confirmed) {
+    boolean confirmed,
+    String through) {
 
   public DefectSheet defect() {
     return entry.current();
@@ -40,6 +42,9 @@ public record Earlier(
         (days == 0 ? "the same day" : Shown.days(days))
             + (flights == null ? "" : " and " + Shown.plural(flights, "flight"))
             + (days == 0 && flights == null ? "" : " before"));
+    if (!through.isEmpty()) {
+      why.add("confirmed to be what " + through + " was");
+    }
     return String.join(", ", why);
   }
 

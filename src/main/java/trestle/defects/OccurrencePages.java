@@ -113,7 +113,7 @@ public class OccurrencePages {
   @Path("occurrences/{id}/report")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askSent(@PathParam("id") UUID id) {
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
+    Form form = Form.blank().with("on", Shown.typed(viewer.dateOf(clock.instant())));
     return Answers.page(new OccurrenceSent(occurrences.one(viewer, id), words(), form));
   }
 
@@ -175,7 +175,7 @@ public class OccurrencePages {
               }
               if (first.hours() != null) {
                 Instant due = defect.defect().discoveredAt().plus(Duration.ofHours(first.hours()));
-                form.with("due-on", Shown.date(viewer.dateOf(due)))
+                form.with("due-on", Shown.typed(viewer.dateOf(due)))
                     .with("due-time", Shown.time(due, viewer.zone()));
               }
             });

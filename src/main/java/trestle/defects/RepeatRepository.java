@@ -6,8 +6,10 @@ import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 /** Which earlier defects of the operator are like some, and what people said of them. */
@@ -58,8 +60,7 @@ class RepeatRepository {
           + " where s.same and s.defect_entry_id = any(:ids)"
           + " union select c.entry_id, s.earlier_entry_id from chain c"
           + " join said s on s.defect_entry_id = c.earlier_entry_id and s.same)"
-          + " select entry_id, count(*) from chain where earlier_entry_id <> entry_id"
-          + " group by entry_id";
+          + " select entry_id, earlier_entry_id from chain where earlier_entry_id <> entry_id";
 
   @Inject EntityManager entities;
 
@@ -90,19 +91,19 @@ class RepeatRepository {
         .toList();
   }
 
-  /** How many earlier defects each is confirmed to be, come back; those of none are left out. */
-  Map<UUID, Integer> confirmed(Collection<UUID> entryIds) {
+  /** Which earlier defects each is confirmed to be, come back; those of none are left out. */
+  Map<UUID, Set<UUID>> confirmed(Collection<UUID> entryIds) {
     List<?> rows =
         entities
             .createNativeQuery(CONFIRMED, Object[].class)
             .setParameter("ids", entryIds.toArray(UUID[]::new))
             .getResultList();
-    Map<UUID, Integer> counts = new HashMap<>();
+    Map<UUID, Set<UUID>> earlier = new HashMap<>();
     for (Object row : rows) {
       Object[] pair = (Object[]) row;
-      counts.put((UUID) pair[0], ((Number) pair[1]).intValue());
+      earlier.computeIfAbsent((UUID) pair[0], id -> new HashSet<>()).add((UUID) pair[1]);
     }
-    return counts;
+    return earlier;
   }
 
   private static Candidate candidate(Object[] row) {

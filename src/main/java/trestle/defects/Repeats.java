@@ -7,6 +7,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -58,16 +59,24 @@ public class Repeats {
     List<Candidate> candidates = repository.candidates(defectEntryIds);
     Map<Candidate, Long> flown = flown(viewer, candidates);
     Map<UUID, Window> windows = windows(viewer, candidates);
-    List<Candidate> near =
-        candidates.stream()
-            .filter(one -> isNear(one, flown.get(one), windows.get(one.aircraftId())))
-            .toList();
+    Map<Candidate, Candidate> near = new LinkedHashMap<>();
+    candidates.stream()
+        .filter(one -> isNear(one, flown.get(one), windows.get(one.aircraftId())))
+        .forEach(one -> near.put(one, one));
+    addConfirmed(candidates, near);
     Map<UUID, DefectBook.Entry> entries =
-        book.entries(viewer, new LinkedHashSet<>(near.stream().map(Candidate::earlierId).toList()));
+        book.entries(
+            viewer, new LinkedHashSet<>(near.keySet().stream().map(Candidate::earlierId).toList()));
     Map<UUID, AircraftSheet> aircraft =
         fleet.sheets(
-            viewer, near.stream().map(Candidate::earlierAircraft).toList(), View.EVERYTHING);
-    for (Candidate one : near) {
+            viewer,
+            near.keySet().stream().map(Candidate::earlierAircraft).toList(),
+            View.EVERYTHING);
+    for (Candidate one : candidates) {
+      Candidate through = near.get(one);
+      if (through == null) {
+        continue;
+      }
       earlier
           .computeIfAbsent(one.entryId(), id -> new ArrayList<>())
           .add(
@@ -75,9 +84,27 @@ public class Repeats {
                   one,
                   entries.get(one.earlierId()),
                   aircraft.get(one.earlierAircraft()).registration(),
-                  flown.get(one)));
+                  flown.get(one),
+                  through == one ? "" : entries.get(through.earlierId()).current().no()));
     }
     return earlier;
+  }
+
+  /** What is too long ago by itself, but is what a nearer one was confirmed to be, come back. */
+  private void addConfirmed(List<Candidate> candidates, Map<Candidate, Candidate> near) {
+    if (near.isEmpty() || near.size() == candidates.size()) {
+      return;
+    }
+    Map<UUID, Set<UUID>> before =
+        repository.confirmed(near.keySet().stream().map(Candidate::earlierId).toList());
+    List<Candidate> nearer = List.copyOf(near.keySet());
+    for (Candidate one : candidates) {
+      nearer.stream()
+          .filter(each -> each.entryId().equals(one.entryId()))
+          .filter(each -> before.getOrDefault(each.earlierId(), Set.of()).contains(one.earlierId()))
+          .findFirst()
+          .ifPresent(each -> near.putIfAbsent(one, each));
+    }
   }
 
   /** How many earlier occurrences each defect seems to have; those without any are left out. */
@@ -94,7 +121,11 @@ public class Repeats {
    */
   @Reading
   public Map<UUID, Integer> confirmed(Viewer viewer, Collection<UUID> defectEntryIds) {
-    return defectEntryIds.isEmpty() ? Map.of() : repository.confirmed(defectEntryIds);
+    Map<UUID, Integer> counts = new HashMap<>();
+    if (!defectEntryIds.isEmpty()) {
+      repository.confirmed(defectEntryIds).forEach((id, earlier) -> counts.put(id, earlier.size()));
+    }
+    return counts;
   }
 
   /**
@@ -205,7 +236,7 @@ public class Repeats {
   }
 
   private static Earlier earlier(
-      Candidate one, DefectBook.Entry entry, String registration, Long flown) {
+      Candidate one, DefectBook.Entry entry, String registration, Long flown, String through) {
     return new Earlier(
         entry,
         registration,
@@ -214,6 +245,7 @@ public class Repeats {
         one.samePlace(),
         one.days(),
         flown,
-        Boolean.TRUE.equals(one.said()));
+        Boolean.TRUE.equals(one.said()),
+        through);
   }
 }

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import trestle.flights.FuelAndOil.FuelComparison;
 import trestle.flights.FuelAndOil.Question;
 import trestle.web.Shown;
 
@@ -66,14 +65,15 @@ record FluidWords(FluidArrangement arrangement, Map<String, String> labels) {
     FuelCheck check = comparison.check();
     String unit = arrangement.unit().word();
     BigDecimal difference = check.difference();
+    String there = amount(check.expected(), unit);
+    String read = one(check.measured()) + " read";
     String figures =
-        comparison.expectation()
-            ? "about "
-                + amount(check.expected(), unit)
-                + " expected, "
-                + one(check.measured())
-                + " read"
-            : amount(check.expected(), unit) + " by dip, " + one(check.measured()) + " by gauge";
+        switch (comparison.against()) {
+          case DIP -> there + " by dip, " + one(check.measured()) + " by gauge";
+          case EXPECTED -> "about " + there + " expected, " + read;
+          case MOST -> there + " at most by what was left and put in, " + read;
+          case LEAST -> there + " at least, had all been burned from here, " + read;
+        };
     return comparison.tank()
         + ": "
         + figures

@@ -197,9 +197,6 @@ public class FuelAndOil {
   /** One reading with what was compared. */
   record Compared(FluidReading reading, List<FuelComparison> fuel) {}
 
-  /** A comparison and what it is of. */
-  record FuelComparison(String tank, boolean expectation, FuelCheck check) {}
-
   /** The latest readings of an aircraft with their comparisons, the latest first. */
   @Reading
   List<Compared> compared(Viewer viewer, UUID aircraftId, View view) {
@@ -209,12 +206,14 @@ public class FuelAndOil {
     List<Compared> compared = new ArrayList<>();
     for (int i = 0; i < latest.size() && i < SHOWN; i++) {
       FluidReading reading = latest.get(i);
-      FuelLeft left = FuelLeft.of(arrangement, latest.subList(i + 1, latest.size()));
-      long flown =
-          left == null
-              ? Scale.UNKNOWN
-              : line.gathered(Counter.HOURS, left.at(), reading.happenedAt());
-      compared.add(new Compared(reading, compare(arrangement, left, reading.draft(), flown)));
+      compared.add(
+          new Compared(
+              reading,
+              FuelComparison.of(
+                  arrangement,
+                  latest.subList(i + 1, latest.size()),
+                  reading.draft(),
+                  left -> line.gathered(Counter.HOURS, left, reading.happenedAt()))));
     }
     return compared;
   }
@@ -238,41 +237,19 @@ public class FuelAndOil {
       FluidArrangement arrangement,
       FlightDraft flight,
       FluidDraft draft) {
-    FuelLeft left =
-        FuelLeft.of(
-            arrangement,
-            readings.latest(aircraftId, View.EVERYTHING, SHOWN).stream()
-                .filter(reading -> !reading.happenedAt().isAfter(flight.takeOff()))
-                .toList());
-    long flown = Scale.UNKNOWN;
-    if (left != null) {
-      UsageLine line = usage.of(viewer, aircraftId, View.EVERYTHING);
-      long between = line.gathered(Counter.HOURS, left.at(), flight.takeOff());
-      flown = between == Scale.UNKNOWN ? between : between + seconds(flight);
-    }
-    return compare(arrangement, left, draft, flown);
-  }
-
-  private static List<FuelComparison> compare(
-      FluidArrangement arrangement, FuelLeft left, FluidDraft draft, long flown) {
-    List<FuelComparison> fuel = new ArrayList<>();
-    BigDecimal tolerance = arrangement.tolerancePercent();
-    for (FluidArrangement.Tank tank : arrangement.tanks()) {
-      BigDecimal gauge = draft.gauge().get(tank.code());
-      BigDecimal dip = draft.dip().get(tank.code());
-      if (gauge != null && dip != null) {
-        fuel.add(new FuelComparison(tank.label(), false, new FuelCheck(dip, gauge, tolerance)));
-      }
-    }
-    BigDecimal measured = FuelLeft.total(arrangement, draft);
-    boolean known = measured != null && left != null && flown != Scale.UNKNOWN;
-    if (known && arrangement.burnPerHour() != null) {
-      BigDecimal added = left.added().add(FuelLeft.added(arrangement, draft));
-      BigDecimal expected =
-          FuelCheck.expected(left.amount(), added, arrangement.burnPerHour(), flown);
-      fuel.add(new FuelComparison("All tanks", true, new FuelCheck(expected, measured, tolerance)));
-    }
-    return fuel;
+    List<FluidReading> before =
+        readings.latest(aircraftId, View.EVERYTHING, SHOWN).stream()
+            .filter(reading -> !reading.happenedAt().isAfter(flight.takeOff()))
+            .toList();
+    UsageLine line = usage.of(viewer, aircraftId, View.EVERYTHING);
+    return FuelComparison.of(
+        arrangement,
+        before,
+        draft,
+        left -> {
+          long between = line.gathered(Counter.HOURS, left, flight.takeOff());
+          return between == Scale.UNKNOWN ? between : between + seconds(flight);
+        });
   }
 
   private SortedMap<String, OilUse> oil(

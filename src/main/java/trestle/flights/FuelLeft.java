@@ -6,16 +6,15 @@ import java.util.List;
 import trestle.fleet.FuelUnit;
 
 /**
- * What an expectation in the tanks goes out from: the last time that every tank was read. It is of
- * all tanks together, since nobody records from which of them the engines drew.
+ * What an expectation in the tanks goes out from: the last time that they were read.
  *
- * @param amount that was left in all tanks then
- * @param added to any of them since, in the same unit
+ * @param amount that was left then
+ * @param added since, in the same unit
  */
 record FuelLeft(Instant at, BigDecimal amount, BigDecimal added) {
 
   /**
-   * Null where every tank was never read.
+   * Of all tanks together, since every one of them was read; null where that never was.
    *
    * @param before earlier readings, the latest first
    */
@@ -30,6 +29,22 @@ record FuelLeft(Instant at, BigDecimal amount, BigDecimal added) {
         return new FuelLeft(reading.happenedAt(), left, since);
       }
       since = since.add(added(arrangement, reading.draft()));
+    }
+    return null;
+  }
+
+  /** The same of one tank, since it was last read. */
+  static FuelLeft of(FluidArrangement.Tank tank, FuelUnit unit, List<FluidReading> before) {
+    BigDecimal since = BigDecimal.ZERO;
+    for (FluidReading reading : before) {
+      if (FuelUnit.parse(reading.fuelUnit) != unit) {
+        return null;
+      }
+      BigDecimal left = reading.draft().measured(tank.code());
+      if (left != null) {
+        return new FuelLeft(reading.happenedAt(), left, since);
+      }
+      since = since.add(reading.draft().addedTo(tank.code(), unit));
     }
     return null;
   }

@@ -2,6 +2,7 @@ package trestle.web;
 
 import com.github.f4b6a3.uuid.UuidCreator;
 import jakarta.ws.rs.core.MultivaluedMap;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,7 +46,8 @@ public final class Form {
   /** This form with a field filled in beforehand; a null leaves it empty. */
   public Form with(String name, Object value) {
     if (value != null) {
-      typed.put(name, List.of(value.toString()));
+      String text = value instanceof LocalDate day ? Shown.typed(day) : value.toString();
+      typed.put(name, List.of(text));
     }
     return this;
   }

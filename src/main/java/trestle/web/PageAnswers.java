@@ -7,16 +7,20 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import java.util.ArrayList;
+import java.util.List;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**
- * The last look at each answer: pages are not kept by the browser, an answer over TLS asks to stay
- * there, and a refusal without a word gets its page.
+ * The last look at each answer: pages are not kept by the browser and name what they are shown with
+ * before their text begins, an answer over TLS asks to stay there, and a refusal without a word
+ * gets its page.
  */
 class PageAnswers {
   private static final String TWO_YEARS = "max-age=63072000";
 
   @Inject FailurePages failures;
+  @Inject Assets assets;
 
   @ServerResponseFilter
   void filter(
@@ -27,8 +31,9 @@ class PageAnswers {
       answer.setEntity(better.getEntity(), null, better.getMediaType());
     }
     MultivaluedMap<String, Object> headers = answer.getHeaders();
-    if (isHtml(answer.getMediaType()) && !headers.containsKey("Cache-Control")) {
-      headers.putSingle("Cache-Control", "no-store");
+    if (isHtml(answer.getMediaType())) {
+      headers.putSingle("Link", assets.neededFirst());
+      headers.computeIfAbsent("Cache-Control", name -> new ArrayList<>(List.of("no-store")));
     }
     if (context.request().isSSL()) {
       headers.putSingle("Strict-Transport-Security", TWO_YEARS);

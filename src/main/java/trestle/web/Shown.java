@@ -96,6 +96,11 @@ public final class Shown {
     return day.getYear() == today.getYear() ? DAY.format(day) : DAY_WITH_YEAR.format(day);
   }
 
+  /** 25 Nov 2026: short enough for half of a phone's width, as the hints have it. */
+  public static String typed(LocalDate day) {
+    return DAY_WITH_YEAR.format(day);
+  }
+
   /** Wednesday 25 November 2026. */
   public static String weekday(LocalDate day) {
     return WEEKDAY.format(day);

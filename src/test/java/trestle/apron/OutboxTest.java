@@ -61,6 +61,7 @@ class OutboxTest {
   @Inject DefectBook defects;
   @Inject Operators operators;
   @Inject Members members;
+  @Inject Ramp ramp;
 
   private Company company;
   private UUID aircraft;
@@ -82,9 +83,18 @@ class OutboxTest {
   @Test
   void aFlightWithADefectWrittenOffLineIsReceivedOnceAndHoldsTheAircraft(@TempDir Path profile)
       throws IOException {
+    UUID clear = ramp.bare(company.viewer(Role.OWNER), "Skerry 200", "QX-AUK");
+    String preFlight = "/aircraft/" + clear + "/pre-flight";
     try (BrowserContext context = browser.keeping(profile)) {
       Page page = opened(context, Role.PILOT);
+      Kept.waitFor(page, preFlight);
       context.setOffline(true);
+      page.navigate(base + preFlight);
+      assertThat(page.locator(".kept"))
+          .containsText("No signal. This page is as this phone kept it");
+      assertThat(page.locator("main .standing")).hasText("Clear");
+      assertThat(page.locator("main form")).hasCount(1);
+      assertThat(page.locator("main form")).isHidden();
       form(page);
       assertThat(page.locator(".kept")).containsText("No signal.");
       fillIn(page, "09:00", "10:00");
@@ -182,6 +192,22 @@ class OutboxTest {
     assertThat(found.defects()).isEqualTo(1);
     assertThat(found.entries().get(0).current().photos()).hasSize(1);
     assertThat(filed()).as("no flight").isZero();
+  }
+
+  @Test
+  void anAbnormalEventIsKeptWithoutASignalToo() {
+    BrowserContext context = phone();
+    Page page = opened(context, Role.PILOT);
+    Kept.waitFor(page, "/abnormal-events/new");
+    context.setOffline(true);
+    page.navigate(base + "/abnormal-events/new?aircraft=" + aircraft);
+    assertThat(page.locator("form[data-ready]")).isVisible();
+    page.selectOption("#kind", "hail");
+    page.fill("#words", "Marble-sized");
+    page.click("text=File this event");
+    assertThat(page.locator("#outbox li")).containsText("QX-SOR, event: Marble-sized" + UNSENT);
+    context.setOffline(false);
+    assertThat(page.locator("#outbox li")).containsText("Received as event No. 1");
   }
 
   @Test

@@ -147,7 +147,7 @@ class PreFlightPagesTest {
         .contains("Right landing light is dead")
         .contains("<b>Day flights only</b>")
         .contains("Placard: Inoperative")
-        .contains("Until 23:59");
+        .contains("until 23:59");
     assertThat(pilot.get("/aircraft/" + aircraft + "/sheet").asString())
         .contains("Right landing light is dead")
         .contains("Placard: Inoperative");
@@ -375,12 +375,13 @@ class PreFlightPagesTest {
         Rule.first(Limit.Fixed.on(LocalDate.of(2099, 1, 1))));
     String sheet = pilot.get("/aircraft/" + aircraft + "/sheet").asString();
     assertThat(sheet)
-        .contains("<td>Oil filter <span class=\"soft\">out of phase: before the next inspection")
-        .contains("<td>100 h inspection</td>", "<td>Hoses</td>", "<td>A first aid kit</td>");
+        .contains(
+            "<th scope=\"row\">Oil filter <span class=\"soft\">out of phase: before the next inspection")
+        .contains(">100 h inspection</th>", ">Hoses</th>", ">A first aid kit</th>");
     assertThat(sheet.indexOf("Oil filter"))
         .as("what bites first on top")
-        .isLessThan(sheet.indexOf("<td>A first aid kit"))
-        .isLessThan(sheet.indexOf("<td>100 h inspection"));
+        .isLessThan(sheet.indexOf(">A first aid kit</th>"))
+        .isLessThan(sheet.indexOf(">100 h inspection</th>"));
   }
 
   @Test

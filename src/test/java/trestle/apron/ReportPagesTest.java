@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -150,6 +151,27 @@ class ReportPagesTest {
     theirs.put("written-by", UUID.randomUUID().toString());
     assertThat(pilot.postForJson("/defects", theirs).statusCode()).isEqualTo(403);
     assertThat(reported()).isEqualTo(1);
+  }
+
+  @Test
+  void anAbnormalEventIsTakenFromThePhoneInTheSameWay() {
+    Map<String, String> event = new HashMap<>();
+    event.put("form-key", UUID.randomUUID().toString());
+    event.put("aircraft", aircraft.toString());
+    event.put("kind", "heavy-landing");
+    event.put("words", "Dropped from a metre");
+    event.put("on", "10 Mar 2025");
+    Response first = pilot.postForJson("/abnormal-events", event);
+    assertThat(first.statusCode()).as(first.asString()).isEqualTo(200);
+    assertThat(first.jsonPath().getString("what")).isEqualTo("event");
+    assertThat(pilot.postForJson("/abnormal-events", event).asString()).isEqualTo(first.asString());
+    for (String field : List.of("on", "words")) {
+      String other = field.equals("on") ? "11 Mar 2025" : "Dropped from two";
+      assertThat(pilot.postForJson("/abnormal-events", changed(event, field, other)).statusCode())
+          .isEqualTo(409);
+    }
+    assertThat(pilot.postForJson("/abnormal-events", changed(event, "kind", "")).statusCode())
+        .isEqualTo(422);
   }
 
   @Test

@@ -365,6 +365,14 @@ class DefectsTest {
     assertThat(earlier(now)).as("after 120 flights").isEmpty();
     repeats.say(engineer, now, first, true, "", null);
     assertThat(earlier(now)).as("a person knows better").hasSize(1);
+    UUID again = on(aircraft, "24", "left engine", null, FOUND.plus(Duration.ofDays(210)));
+    assertThat(earlier(again))
+        .as("what the nearer one was confirmed to be comes along")
+        .extracting(one -> one.defect().entryId())
+        .containsExactly(now, first);
+    assertThat(earlier(again).get(1).why()).endsWith("confirmed to be what No. 2 was");
+    repeats.say(engineer, again, first, false, "Another wire", null);
+    assertThat(earlier(again)).hasSize(1);
   }
 
   @Test

@@ -34,6 +34,7 @@ import trestle.people.Operators;
 import trestle.people.Proof;
 import trestle.profiles.Examples;
 import trestle.profiles.NewProfile;
+import trestle.profiles.RuleProfile;
 import trestle.profiles.RuleProfiles;
 import trestle.programme.Compliances;
 import trestle.programme.NewCompliance;
@@ -50,6 +51,7 @@ import trestle.reckoning.Usage;
 import trestle.signing.SignatureLine;
 import trestle.signing.Signatures;
 import trestle.standing.DueItem;
+import trestle.standing.Reason;
 import trestle.standing.Standing;
 import trestle.standing.Standings;
 import trestle.standing.Subject;
@@ -524,6 +526,43 @@ class DeferralTest {
   }
 
   @Test
+  void whatNobodyHasTriagedLimitsWhereTheProfileSaysSo() {
+    Instant found = Instant.parse("2025-01-26T10:00:00Z");
+    report(found);
+    assertThat(standing(today()).isHeld()).as("by the plain example").isTrue();
+    profile("plain", limiting(Examples.of("plain").profile()));
+    assertThat(standing(today()).isHeld()).isFalse();
+    assertThat(standing(today()).reasons())
+        .extracting(Reason::sentence)
+        .containsExactly("Defect No. 1, not yet triaged: Alternator 2 does not charge.");
+    report(found, Judgement.MUST_NOT_FLY);
+    assertThat(standing(today()).isHeld()).as("reported as must not fly").isTrue();
+  }
+
+  private static RuleProfile limiting(RuleProfile says) {
+    return new RuleProfile(
+        says.name(),
+        says.document(),
+        says.monthRule(),
+        says.tolerances(),
+        RuleProfile.Untriaged.LIMITS,
+        says.deferring(),
+        says.clockBase(),
+        says.deferralExtension(),
+        says.extensionNoticeHours(),
+        says.repeatWithinDays(),
+        says.repeatWithinFlights(),
+        says.partsEvidence(),
+        says.words(),
+        says.statements(),
+        says.acceptanceNeedsLicence(),
+        says.countsFrom(),
+        says.lateEntryDays(),
+        says.retentionMonths(),
+        says.reportRecipients());
+  }
+
+  @Test
   void aDefectThatIsDeferredIsNotWavedThrough() {
     Instant found = Instant.now().minusSeconds(3600);
     UUID defect = report(found);
@@ -691,6 +730,10 @@ class DeferralTest {
   }
 
   private void profile(String key) {
+    profile(key, Examples.of(key).profile());
+  }
+
+  private void profile(String key, RuleProfile says) {
     var history = profiles.history(engineer, null);
     profiles.revise(
         company.viewer(Role.OWNER),
@@ -698,7 +741,7 @@ class DeferralTest {
             null,
             history.isEmpty() ? null : history.get(history.size() - 1).id(),
             key,
-            Examples.of(key).profile(),
+            says,
             LocalDate.parse("2000-01-01"),
             "For the test",
             "A. Authority",

@@ -100,6 +100,20 @@ class FuelAndOilPagesTest {
         .contains("Drained for the tank’s repair");
   }
 
+  @Test
+  void aTankThatHoldsWhatItCannotHoldIsAskedAbout() {
+    log("09:00", "10:00", fuel("120", "30", "11"));
+    assertThat(log("11:00", "12:00", fuel("70", "40", "10.8")).asString())
+        .as("all tanks agree, and yet one gained what the other lost")
+        .contains("Outer: 30 litres at most by what was left and put in, 40 read: 10 more")
+        .contains("Main tanks: 80 litres at least, had all been burned from here, 70 read")
+        .doesNotContain("All tanks: about");
+    Map<String, String> filled = fuel("86", "39", "10.8");
+    filled.put("fuel-added-outer", "10");
+    filled.put("fuel-added-main-tanks", "5");
+    assertThat(log("11:00", "12:00", filled).statusCode()).isEqualTo(303);
+  }
+
   /** Of a flight after which not every tank was read, what was put in and burned still counts. */
   @Test
   void whatIsExpectedGoesOutFromTheLastTimeThatEveryTankWasRead() {
