@@ -161,6 +161,20 @@ class ComponentRepository {
         view);
   }
 
+  /** What was ever put on these aircraft, or into that, however deep. */
+  List<UUID> everOn(Collection<UUID> aircraftIds) {
+    return entities
+        .createNativeQuery(
+            "with recursive on_board (component_id) as (select component_id from fitment"
+                + " where operator_id = current_operator() and aircraft_id = any(:ids)"
+                + " union select f.component_id from fitment f join on_board o"
+                + " on f.assembly_id = o.component_id where f.operator_id = current_operator())"
+                + " select component_id from on_board",
+            UUID.class)
+        .setParameter("ids", aircraftIds.toArray(UUID[]::new))
+        .getResultList();
+  }
+
   /** The rows of these components, and of everything they ever sat in, however deep. */
   List<Fitment> fitmentsOfComponents(Collection<UUID> componentIds, View view) {
     return fitments(

@@ -199,6 +199,21 @@ public class Components {
     return byAircraft;
   }
 
+  /** The histories of what is fitted to these aircraft at the end of the view, however deep. */
+  @Reading
+  public Map<UUID, ComponentHistory> fittedTo(
+      Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    if (aircraftIds.isEmpty()) {
+      return new HashMap<>();
+    }
+    Map<UUID, ComponentHistory> all = histories(viewer, repository.everOn(aircraftIds), view);
+    all.values()
+        .removeIf(
+            history ->
+                history.fitted() == null || !aircraftIds.contains(history.fitted().aircraftId()));
+    return all;
+  }
+
   /** All that is stated of each component in the view; a constant number of statements. */
   @Reading
   public Map<UUID, ComponentHistory> histories(

@@ -17,6 +17,7 @@ import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.View;
 import trestle.web.Allow;
@@ -80,8 +81,8 @@ public class FitmentPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response fit(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    PartKind kind = components.history(viewer, id, View.EVERYTHING).sheet().kind();
-    List<String> places = spots.of(viewer, kind).stream().map(Option::value).toList();
+    ComponentSheet sheet = components.history(viewer, id, View.EVERYTHING).sheet();
+    Set<String> places = spots.nameable(viewer, sheet);
     String place = form.required("place", "Position").choice(places);
     boolean inPart = place != null && place.startsWith(Spots.IN);
     String inside = inPart ? form.required("assembly-place", "Place in the part").text(60) : null;

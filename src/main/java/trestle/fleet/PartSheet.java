@@ -42,6 +42,11 @@ public record PartSheet(
     return has(fitsTypes, typeOrAssembly);
   }
 
+  /** Whether the sheet names aircraft of this type, or parts of this number, as where it goes. */
+  boolean names(String typeOrAssembly) {
+    return !fitsTypes.isEmpty() && has(fitsTypes, typeOrAssembly);
+  }
+
   /** "engine-2 of Merrow 8", "any position of Merrow 8", "left magneto". */
   public String fits() {
     String where = fitsPositions.isEmpty() ? "any position" : String.join(" or ", fitsPositions);

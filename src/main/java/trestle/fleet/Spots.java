@@ -3,8 +3,11 @@ package trestle.fleet;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.View;
 import trestle.web.Option;
@@ -55,12 +58,15 @@ public class Spots {
     if (kind == PartKind.OTHER) {
       components.sheets(viewer, View.EVERYTHING).stream()
           .filter(sheet -> sheet.kind() != PartKind.OTHER)
-          .forEach(sheet -> places.add(new Option(IN + sheet.id(), "In " + sheet.words())));
+          .forEach(sheet -> places.add(in(sheet)));
     }
     return places;
   }
 
-  /** Those of them that the component's part sheet allows; any where it has none. */
+  /**
+   * Those of them that the component's part sheet allows, and the parts of any kind that the sheet
+   * names; any position of its kind where it has no sheet.
+   */
   @Reading
   public List<Option> offered(Viewer viewer, ComponentSheet component) {
     List<Option> all = of(viewer, component.kind());
@@ -68,14 +74,29 @@ public class Spots {
     if (part == null) {
       return all;
     }
-    Map<String, String> holders = new java.util.HashMap<>();
+    Map<String, String> holders = new HashMap<>();
     fleet
         .sheets(viewer, View.EVERYTHING)
         .forEach(sheet -> holders.put(sheet.id().toString(), sheet.typeName()));
-    components
-        .sheets(viewer, View.EVERYTHING)
-        .forEach(sheet -> holders.put(IN + sheet.id(), sheet.partNumber()));
-    return all.stream().filter(option -> allows(part, option.value(), holders)).toList();
+    List<ComponentSheet> larger =
+        component.kind() == PartKind.OTHER ? components.sheets(viewer, View.EVERYTHING) : List.of();
+    larger.forEach(sheet -> holders.put(IN + sheet.id(), sheet.partNumber()));
+    List<Option> offered = new ArrayList<>();
+    all.stream().filter(one -> allows(part, one.value(), holders)).forEach(offered::add);
+    larger.stream()
+        .filter(sheet -> sheet.kind() == PartKind.OTHER && !sheet.id().equals(component.id()))
+        .filter(sheet -> part.names(sheet.partNumber()))
+        .forEach(sheet -> offered.add(in(sheet)));
+    return offered;
+  }
+
+  /** Where a form may say that it goes: what is offered, and what is refused with a reason. */
+  @Reading
+  public Set<String> nameable(Viewer viewer, ComponentSheet component) {
+    Set<String> nameable = new HashSet<>();
+    of(viewer, component.kind()).forEach(one -> nameable.add(one.value()));
+    offered(viewer, component).forEach(one -> nameable.add(one.value()));
+    return nameable;
   }
 
   /** Which place in a larger part is typed later: only what that is counts here. */
@@ -86,6 +107,10 @@ public class Spots {
     String position = place.substring(37);
     String type = holders.getOrDefault(place.substring(0, 36), "");
     return part.refusal(type, position, position) == null;
+  }
+
+  private static Option in(ComponentSheet larger) {
+    return new Option(IN + larger.id(), "In " + larger.words());
   }
 
   /** What could change places with a component: others of its kind, and where they are now. */
@@ -99,7 +124,7 @@ public class Spots {
     Map<UUID, ComponentHistory> histories =
         components.histories(
             viewer, same.stream().map(ComponentSheet::id).toList(), View.EVERYTHING);
-    Map<UUID, String> marks = new java.util.HashMap<>();
+    Map<UUID, String> marks = new HashMap<>();
     fleet
         .sheets(viewer, View.EVERYTHING)
         .forEach(sheet -> marks.put(sheet.id(), sheet.registration()));

@@ -201,6 +201,17 @@ public final class ComponentLine {
     return new ComponentLine(then, aircraft).origins();
   }
 
+  /**
+   * The flights of the aircraft that it was on between which it left; null where it was on none.
+   */
+  UsageLine.Around left(Instant moment) {
+    return history.fittings().stream()
+        .filter(fitting -> moment.equals(fitting.to()))
+        .findFirst()
+        .map(fitting -> aircraft.get(fitting.aircraftId()).around(moment))
+        .orElse(null);
+  }
+
   /** Its landings on one aircraft after one moment, and by another, in order. */
   public List<Instant> landings(UUID on, Instant after, Instant by) {
     List<Instant> landings = new ArrayList<>();

@@ -11,7 +11,6 @@ import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.ComponentHistory;
 import trestle.fleet.Components;
-import trestle.fleet.Fitting;
 import trestle.ledger.View;
 import trestle.web.NotHere;
 import trestle.web.Reading;
@@ -26,28 +25,13 @@ public class ComponentLines {
   /** A line for every component asked for that is in the view. */
   @Reading
   public Map<UUID, ComponentLine> of(Viewer viewer, Collection<UUID> componentIds, View view) {
-    Map<UUID, ComponentHistory> histories = components.histories(viewer, componentIds, view);
-    Set<UUID> aircraft = new HashSet<>();
-    histories
-        .values()
-        .forEach(
-            history -> history.fittings().forEach(fitting -> aircraft.add(fitting.aircraftId())));
-    Map<UUID, UsageLine> lines = usageLines.of(viewer, aircraft, view);
-    Map<UUID, ComponentLine> all = new HashMap<>();
-    histories.forEach((id, history) -> all.put(id, new ComponentLine(history, lines)));
-    return all;
+    return lines(viewer, components.histories(viewer, componentIds, view), view);
   }
 
   /** The lines of everything that is fitted to these aircraft at the end of the view. */
   @Reading
   public Map<UUID, ComponentLine> fittedTo(Viewer viewer, Collection<UUID> aircraftIds, View view) {
-    Set<UUID> ids = new HashSet<>();
-    components
-        .fittings(viewer, aircraftIds, view)
-        .values()
-        .forEach(
-            list -> list.stream().filter(Fitting::isFitted).forEach(f -> ids.add(f.componentId())));
-    return of(viewer, ids, view);
+    return lines(viewer, components.fittedTo(viewer, aircraftIds, view), view);
   }
 
   /**
@@ -60,5 +44,18 @@ public class ComponentLines {
       throw new NotHere("There is no such component here.");
     }
     return line;
+  }
+
+  private Map<UUID, ComponentLine> lines(
+      Viewer viewer, Map<UUID, ComponentHistory> histories, View view) {
+    Set<UUID> aircraft = new HashSet<>();
+    histories
+        .values()
+        .forEach(
+            history -> history.fittings().forEach(fitting -> aircraft.add(fitting.aircraftId())));
+    Map<UUID, UsageLine> lines = usageLines.of(viewer, aircraft, view);
+    Map<UUID, ComponentLine> all = new HashMap<>();
+    histories.forEach((id, history) -> all.put(id, new ComponentLine(history, lines)));
+    return all;
   }
 }

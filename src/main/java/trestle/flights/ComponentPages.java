@@ -159,7 +159,7 @@ public class ComponentPages {
     Fitting fitted = history.fitted();
     List<Placement> inside = components.inside(viewer, id, at.view());
     Map<UUID, ComponentSheet> others = others(history, inside, at.view());
-    ComponentStory story = new ComponentStory(history, aircraft, others, viewer.flightZone());
+    ComponentStory story = new ComponentStory(line, aircraft, others, viewer.flightZone());
     return Answers.page(
         at.form().isBad() ? 422 : 200,
         new ComponentPage(

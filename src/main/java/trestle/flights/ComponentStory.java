@@ -23,6 +23,7 @@ final class ComponentStory {
   /** Something that happened to it; {@code record} is what may be corrected, or null. */
   public record Event(Instant moment, String at, String what, UUID record) {}
 
+  private final ComponentLine line;
   private final ComponentHistory history;
   private final Map<UUID, AircraftSheet> aircraft;
   private final Map<UUID, ComponentSheet> others;
@@ -32,11 +33,12 @@ final class ComponentStory {
    * @param others the components that it sat in, and that sat in it
    */
   ComponentStory(
-      ComponentHistory history,
+      ComponentLine line,
       Map<UUID, AircraftSheet> aircraft,
       Map<UUID, ComponentSheet> others,
       ZoneId zone) {
-    this.history = history;
+    this.line = line;
+    this.history = line.history();
     this.aircraft = aircraft;
     this.others = others;
     this.zone = zone;
@@ -70,7 +72,11 @@ final class ComponentStory {
       String place = place(each);
       events.add(event(each.from(), "Fitted to " + place, each.fitmentId()));
       if (each.to() != null) {
-        events.add(event(each.to(), "Removed from " + place + removed(each), each.removalId()));
+        events.add(
+            event(
+                each.to(),
+                "Removed from " + place + removed(each) + between(each.to()),
+                each.removalId()));
       }
     }
     for (Placement each : inside) {
@@ -99,6 +105,22 @@ final class ComponentStory {
   private static String removed(Placement placement) {
     String scheduled = placement.scheduled() ? ", its time had come" : "";
     return scheduled + (placement.why().isEmpty() ? "" : ": " + placement.why());
+  }
+
+  /** Between which flights, by their landings. */
+  private String between(Instant moment) {
+    UsageLine.Around flights = line.left(moment);
+    if (flights == null || flights.before() == null && flights.after() == null) {
+      return "";
+    }
+    if (flights.before() == null) {
+      return "; before the flight that landed " + Shown.moment(flights.after(), zone);
+    }
+    return "; after the flight that landed "
+        + Shown.moment(flights.before(), zone)
+        + (flights.after() == null
+            ? ""
+            : " and before the one that landed " + Shown.moment(flights.after(), zone));
   }
 
   private static String begins(ComponentHistory.Opening opening) {

@@ -122,6 +122,16 @@ public final class UsageLine {
     return landings;
   }
 
+  /** The last landing at or before a moment, and the first after it; null where there is none. */
+  record Around(Instant before, Instant after) {}
+
+  Around around(Instant moment) {
+    int next = index(moment);
+    return new Around(
+        next == 0 ? null : Instant.ofEpochSecond(steps.landedAt(next - 1)),
+        next == steps.count() ? null : Instant.ofEpochSecond(steps.landedAt(next)));
+  }
+
   /** How many flights there are in the view. */
   public int flights() {
     return steps.count();

@@ -44,6 +44,36 @@ public record ComplianceLine(
     String reason,
     boolean voids) {
 
+  static ComplianceLine of(Compliance row, UUID correctedBy, SubjectLine line) {
+    Usage signed = Readings.parse(row.readings);
+    Usage reckoned = line.at(row.happenedAt());
+    return new ComplianceLine(
+        row.id(),
+        row.requirementId,
+        row.aircraftId,
+        row.componentId,
+        row.kind.equals(Compliance.BASELINE),
+        row.happenedAt(),
+        row.happenedOn(),
+        row.countsFrom,
+        signed,
+        reckoned,
+        row.kind.equals(Compliance.BASELINE) ? List.of() : Readings.differing(signed, reckoned),
+        row.workReference,
+        row.certifiedBy,
+        row.licenceNumber,
+        row.transcribedFrom,
+        row.complete,
+        row.remarks,
+        row.fileSha256,
+        row.recordedBy(),
+        row.recordedAt(),
+        row.corrects(),
+        correctedBy,
+        row.reason(),
+        row.voided);
+  }
+
   public boolean stands() {
     return correctedBy == null && !voids;
   }

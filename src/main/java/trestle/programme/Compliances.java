@@ -2,7 +2,6 @@ package trestle.programme;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -20,13 +19,11 @@ import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
-import trestle.people.Members;
 import trestle.reckoning.Usage;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
-import trestle.web.Role;
 import trestle.web.Stale;
 import trestle.web.Viewer;
 
@@ -40,7 +37,7 @@ public class Compliances {
   @Inject RequirementRepository requirements;
   @Inject Subjects subjects;
   @Inject DueItems dueItems;
-  @Inject Members members;
+  @Inject ComplianceCheck check;
   @Inject DocumentFiles files;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
@@ -114,7 +111,7 @@ public class Compliances {
     }
     needReason(reason);
     if (!original.requirementId.equals(asked.requirementId())
-        || !original.subjectId().equals(subjectOf(asked))) {
+        || !original.subjectId().equals(asked.subjectId())) {
       throw new Refusal("", "A correction is about the same requirement and the same subject.");
     }
     Compliance row = row(viewer, asked);
@@ -141,7 +138,7 @@ public class Compliances {
     Compliance stands = latest(complianceId);
     bump(viewer, stands.aircraftId, stands.componentId);
     needReason(reason);
-    mayFile(viewer, "");
+    ComplianceCheck.mayFile(viewer, "");
     LocalDate counted = stands.countsFrom == null ? stands.happenedOn() : stands.countsFrom;
     if (stands.voided || !day.isAfter(counted)) {
       return;
@@ -172,7 +169,7 @@ public class Compliances {
       return repository.ofForm(Compliance.class, formKey).id();
     }
     needReason(reason);
-    mayFile(viewer, original.transcribedFrom);
+    ComplianceCheck.mayFile(viewer, original.transcribedFrom);
     Compliance row = copy(original);
     row.voided = true;
     row.correct(complianceId, reason);
@@ -300,7 +297,9 @@ public class Compliances {
         .filter(row -> row.corrects() != null)
         .forEach(row -> correctedBy.put(row.corrects(), row.id()));
     SubjectLine line = subjects.line(viewer, aircraftId, componentId, view);
-    return rows.stream().map(row -> line(row, correctedBy.get(row.id()), line)).toList();
+    return rows.stream()
+        .map(row -> ComplianceLine.of(row, correctedBy.get(row.id()), line))
+        .toList();
   }
 
   /** Standing compliances whose signed readings differ from what is reckoned, by aircraft. */
@@ -332,37 +331,7 @@ public class Compliances {
             .reduce((earlier, later) -> later)
             .map(revised -> revised.revision().terms().title())
             .orElse("");
-    return new Discrepancy(title, line.subject().words(), line(row, null, line));
-  }
-
-  private static ComplianceLine line(Compliance row, UUID correctedBy, SubjectLine line) {
-    Usage signed = Readings.parse(row.readings);
-    Usage reckoned = line.at(row.happenedAt());
-    return new ComplianceLine(
-        row.id(),
-        row.requirementId,
-        row.aircraftId,
-        row.componentId,
-        row.kind.equals(Compliance.BASELINE),
-        row.happenedAt(),
-        row.happenedOn(),
-        row.countsFrom,
-        signed,
-        reckoned,
-        row.kind.equals(Compliance.BASELINE) ? List.of() : Readings.differing(signed, reckoned),
-        row.workReference,
-        row.certifiedBy,
-        row.licenceNumber,
-        row.transcribedFrom,
-        row.complete,
-        row.remarks,
-        row.fileSha256,
-        row.recordedBy(),
-        row.recordedAt(),
-        row.corrects(),
-        correctedBy,
-        row.reason(),
-        row.voided);
+    return new Discrepancy(title, line.subject().words(), ComplianceLine.of(row, null, line));
   }
 
   /** The row to be corrected; null when this very form was filed before. */
@@ -382,22 +351,8 @@ public class Compliances {
   }
 
   private Compliance row(Viewer viewer, NewCompliance asked) {
-    Instant now = clock.instant();
-    if (asked.at().isAfter(now)) {
-      throw new Refusal("on", "Date must not be in the future.");
-    }
-    if (asked.countsFrom() != null && asked.countsFrom().isAfter(viewer.dateOf(now))) {
-      throw new Refusal("counts-from", "Counts from must not be in the future.");
-    }
-    checkSubject(viewer, asked);
-    mayFile(viewer, asked.transcribedFrom());
+    check.refuseUnfit(viewer, asked, clock.instant());
     boolean certified = asked.transcribedFrom().isBlank();
-    if (certified) {
-      checkLicence(viewer, asked);
-    }
-    if (asked.baseline()) {
-      checkBaseline(viewer, asked);
-    }
     Compliance row = new Compliance();
     row.requirementId = asked.requirementId();
     row.aircraftId = asked.aircraftId();
@@ -414,75 +369,6 @@ public class Compliances {
     row.happened(asked.at(), viewer.dateOf(asked.at()));
     row.fromForm(asked.formKey());
     return row;
-  }
-
-  /** The work must lie within a licence of the signer's on that day. */
-  private void checkLicence(Viewer viewer, NewCompliance asked) {
-    boolean good =
-        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(asked.at())).stream()
-            .anyMatch(licence -> licence.number().equals(asked.licenceNumber().strip()));
-    if (!good) {
-      throw new Refusal(
-          "licence", "Licence must be one of yours that was good on the day of the work.");
-    }
-  }
-
-  private void checkSubject(Viewer viewer, NewCompliance asked) {
-    Requirement requirement = requirements.findById(asked.requirementId());
-    if (requirement == null) {
-      throw new NotHere("There is no such requirement here.");
-    }
-    boolean aboutAircraft = requirement.subject.equals("aircraft");
-    boolean fits =
-        aboutAircraft == (asked.componentId() == null)
-            && (!aboutAircraft || asked.aircraftId() != null)
-            && (requirement.componentId == null
-                || requirement.componentId.equals(asked.componentId()))
-            && (!aboutAircraft
-                || requirement.aircraftId == null
-                || requirement.aircraftId.equals(asked.aircraftId()));
-    if (!fits) {
-      throw new Refusal("", "That requirement is not about this aircraft or component.");
-    }
-    if (!aboutAircraft && !subjects.isOfKind(viewer, asked.componentId(), requirement.subject)) {
-      throw new Refusal("", "That requirement is not about this kind of component.");
-    }
-  }
-
-  /** Where it counts from, once work was done, is for an engineer to say, with a reference. */
-  private void checkBaseline(Viewer viewer, NewCompliance asked) {
-    boolean doneBefore =
-        repository.filed(Set.of(asked.requirementId()), subjectOf(asked), Records.ALL).stream()
-            .filter(row -> row.kind.equals(Compliance.DONE) && !row.voided)
-            .anyMatch(
-                row ->
-                    !row.happenedAt().isAfter(asked.at())
-                        && repository.correctionOf(Compliance.class, row.id()) == null);
-    if (doneBefore && !viewer.is(Role.ENGINEER)) {
-      throw new Refusal(
-          "kind",
-          "The work was done before: from where it counts now is for an engineer to state.");
-    }
-    if (doneBefore && asked.workReference().isBlank()) {
-      throw new Refusal(
-          "work-reference",
-          "Reference is needed: name the decision by which it counts from there.");
-    }
-  }
-
-  private static void mayFile(Viewer viewer, String transcribedFrom) {
-    if (transcribedFrom.isBlank() && !viewer.is(Role.ENGINEER)) {
-      throw new Refusal(
-          "transcribed-from",
-          "Only an engineer certifies work. To copy it from old papers, name them here.");
-    }
-    if (!viewer.isAny(Role.ENGINEER, Role.CONTROLLER, Role.OWNER)) {
-      throw new Refusal("", "Filing compliance is for engineers, controllers and owners.");
-    }
-  }
-
-  private static UUID subjectOf(NewCompliance asked) {
-    return asked.componentId() == null ? asked.aircraftId() : asked.componentId();
   }
 
   private static void needReason(String reason) {

@@ -34,7 +34,10 @@ public class Differences {
       if (before.isEmpty()) {
         return "new";
       }
-      return after.isEmpty() ? "no longer asked for" : "changed";
+      if (after.isEmpty()) {
+        return "no longer asked for";
+      }
+      return after.equals(before) ? "another wording" : "changed";
     }
   }
 

@@ -37,6 +37,10 @@ public record NewCompliance(
     String remarks,
     UUID formKey) {
 
+  UUID subjectId() {
+    return componentId == null ? aircraftId : componentId;
+  }
+
   /** Certified here and now by the viewer, who is an engineer. */
   public static NewCompliance certified(
       UUID requirement, UUID aircraft, UUID component, Instant at, Usage readings, String licence) {

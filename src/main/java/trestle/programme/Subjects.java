@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -43,13 +44,10 @@ class Subjects {
   List<SubjectLine> onAircraft(Viewer viewer, Collection<UUID> aircraftIds, View view) {
     Map<UUID, AircraftSheet> sheets = fleet.sheets(viewer, aircraftIds, view);
     Map<UUID, UsageLine> usage = usageLines.of(viewer, aircraftIds, view);
-    List<Fitting> fitted = new ArrayList<>();
-    components
-        .fittings(viewer, aircraftIds, view)
-        .values()
-        .forEach(all -> all.stream().filter(Fitting::isFitted).forEach(fitted::add));
-    Map<UUID, ComponentLine> parts =
-        componentLines.of(viewer, fitted.stream().map(Fitting::componentId).toList(), view);
+    List<ComponentLine> parts =
+        componentLines.fittedTo(viewer, aircraftIds, view).values().stream()
+            .sorted(Comparator.comparing(part -> part.history().fitted().from()))
+            .toList();
     Map<UUID, Utilisation> rates = new HashMap<>();
     List<SubjectLine> lines = new ArrayList<>();
     for (UUID id : Set.copyOf(aircraftIds)) {
@@ -58,10 +56,9 @@ class Subjects {
       String words = sheets.containsKey(id) ? sheets.get(id).registration() : "this aircraft";
       lines.add(AircraftLine.of(aircraftSubject(id, words), usage.get(id), rate));
     }
-    for (Fitting fitting : fitted) {
-      lines.add(
-          PartLine.of(
-              subject(fitting), parts.get(fitting.componentId()), rates.get(fitting.aircraftId())));
+    for (ComponentLine part : parts) {
+      Fitting fitting = part.history().fitted();
+      lines.add(PartLine.of(subject(fitting), part, rates.get(fitting.aircraftId())));
     }
     return lines;
   }

@@ -200,6 +200,29 @@ class AssembliesTest {
             .toList();
     assertThat(offered).contains("in/" + engine).allMatch(place -> place.startsWith("in/"));
     hangar.put(owner, left, engine, "left magneto", BEGAN);
+
+    parts.state(
+        owner,
+        new Parts.Stating(
+            new PartSheet(
+                null,
+                null,
+                mark + "-C",
+                "Coupling",
+                PartKind.OTHER,
+                PartClass.COMPONENT,
+                List.of(mark + "-L"),
+                List.of(),
+                "",
+                false,
+                ""),
+            null,
+            null));
+    UUID coupling = hangar.magneto(owner, mark + "-C", "1", BEGAN);
+    assertThat(spots.offered(owner, components.history(owner, coupling, View.EVERYTHING).sheet()))
+        .as("a part that sits in a part")
+        .extracting(Option::value)
+        .containsExactly("in/" + left);
   }
 
   @Test
