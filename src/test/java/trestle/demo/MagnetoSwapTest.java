@@ -31,6 +31,7 @@ import trestle.web.Viewer;
 class MagnetoSwapTest {
   private static final String NAMED = "2207";
   private static final String OTHER = "2689";
+  private static final String RUN = "\"?[0-9,.]+ h\"?";
 
   @Inject DemoLoader loader;
   @Inject Operators operators;
@@ -130,9 +131,7 @@ class MagnetoSwapTest {
         .filter(line -> line.contains("serial " + serial) && line.contains("magneto"))
         .filter(line -> !line.startsWith("X-"))
         .map(
-            line ->
-                line.replaceAll(
-                    ".*serial " + serial + "[^0-9]*([0-9.]+ h[^0-9]*[0-9.]+ h).*", "$1"))
+            line -> line.replaceAll(".*serial " + serial + "\",(" + RUN + "," + RUN + "),.*", "$1"))
         .findFirst()
         .orElse("");
   }
