@@ -24,6 +24,8 @@ self.addEventListener('activate', event => event.waitUntil((async () => {
   await self.clients.claim();
 })()));
 
+self.addEventListener('message', event => event.waitUntil(self.clients.claim()));
+
 self.addEventListener('sync', event => event.waitUntil((async () => {
   // What is left unsent has the browser try again.
   if (await trestleOutbox.send() === 'later') throw new Error('no signal');

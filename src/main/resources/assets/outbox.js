@@ -622,6 +622,14 @@
     if (old.length) await removeAll(old.map(entry => entry.key));
   }
 
+  async function startWorker() {
+    const workers = navigator.serviceWorker;
+    await workers?.register('/sw.js', { updateViaCache: 'none' });
+    const { active } = await workers.ready;
+    // A page that was on its way while the worker took over has been missed by it.
+    if (!workers.controller) active.postMessage('claim');
+  }
+
   async function start() {
     told = show;
     channel?.addEventListener('message', show);
@@ -639,8 +647,7 @@
     });
     await show();
     await forgetReceipts().catch(() => {});
-    if (who.person) navigator.serviceWorker?.register('/sw.js', { updateViaCache: 'none' })
-      .catch(() => {});
+    if (who.person) startWorker().catch(() => {});
     attempt();
     await showPages().catch(() => {});
     await keepPages().then(showPages).catch(() => {});
