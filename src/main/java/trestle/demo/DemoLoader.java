@@ -35,6 +35,7 @@ class DemoLoader {
   @Inject FluidLoad fluidLoad;
   @Inject PartLoad partLoad;
   @Inject DefectLoad defectLoad;
+  @Inject OrderLoad orderLoad;
   @Inject Telling telling;
   @Inject TheClock clock;
 
@@ -76,7 +77,11 @@ class DemoLoader {
     Viewer owner = cast.any(Role.OWNER);
     List<AircraftStory> stories = AircraftStory.all(operator.text("base"), today, zone);
     WorkLoad.Stage stage = stage(cast, opened, today, Totals.all(stories));
-    tell(owner, events(stories, stage, today));
+    List<Event> events = events(stories, stage, today);
+    FlightPlan plan = stage.totals().get("QX-WIC").plan();
+    events.addAll(orderLoad.events(stage, orderLoad.prove(cast, people, plan)));
+    events.sort(Comparator.comparing(Event::recordedAt));
+    tell(owner, events);
     telling.reckon(owner, stage.fleet().aircraft().values());
     operators.rename(CastLoad.INSTALLATION, cast.operatorId(), operator.text("name"), true);
     int flights = stories.stream().mapToInt(story -> story.plan().flights().size()).sum();
@@ -122,7 +127,6 @@ class DemoLoader {
     events.addAll(fluidLoad.events(stage));
     events.addAll(partLoad.swaps(stage));
     events.addAll(defectLoad.events(stage));
-    events.sort(Comparator.comparing(Event::recordedAt));
     return events;
   }
 

@@ -40,6 +40,10 @@ public class Blocks {
     if (order.signed() == 0) {
       add(blocks, Block.Why.NOTHING_SIGNED, "No line is signed.", order.order().link());
     }
+    // What is put right on this order is closed by its release.
+    order.lines().stream()
+        .filter(line -> line.line().defectId() != null && line.isDone())
+        .forEach(line -> open.remove(line.line().defectId()));
     for (OrderLine line : order.lines()) {
       ofLine(blocks, line, profile, open);
     }

@@ -35,6 +35,7 @@ public class LineWorkPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 
   @Inject LineWorks works;
+  @Inject LineCorrections corrections;
   @Inject OrderBook book;
   @Inject Fleet fleet;
   @Inject Members members;
@@ -79,7 +80,7 @@ public class LineWorkPages {
     return Answers.filing(
         form,
         () -> {
-          works.takeAway(viewer, prove(form), id, licence, reason, form.key());
+          corrections.takeAway(viewer, prove(form), id, licence, reason, form.key());
           return line.line().link();
         },
         () -> attest(book.ofWork(viewer, id), line, id, false, form));

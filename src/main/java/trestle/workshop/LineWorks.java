@@ -1,7 +1,5 @@
 package trestle.workshop;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -10,18 +8,14 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
 import trestle.defects.DefectDraft;
 import trestle.defects.Defects;
 import trestle.defects.NoticedBy;
 import trestle.defects.Phase;
-import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
 import trestle.ledger.Filed;
-import trestle.ledger.View;
 import trestle.people.Members.LicenceLine;
 import trestle.people.Proof;
 import trestle.programme.Compliances;
@@ -30,7 +24,6 @@ import trestle.signing.Signatures;
 import trestle.signing.Signer;
 import trestle.signing.Signing;
 import trestle.web.Filing;
-import trestle.web.NotHere;
 import trestle.web.Refusal;
 import trestle.web.Stale;
 import trestle.web.Viewer;
@@ -44,24 +37,13 @@ import trestle.web.Viewer;
 public class LineWorks {
   @Inject WorkRepository repository;
   @Inject OrderBook book;
+  @Inject Presses presses;
   @Inject Entitled entitled;
-  @Inject Totals totals;
   @Inject Compliances compliances;
   @Inject Defects defects;
-  @Inject Fleet fleet;
   @Inject Revisions revisions;
   @Inject Signatures signatures;
   @Inject InstantSource clock;
-
-  /** What one press signs: its order, its signer's licence, and what is filed besides. */
-  private record Press(
-      Viewer viewer,
-      WorkOrderSheet order,
-      LicenceLine licence,
-      Totals.Running running,
-      String registration,
-      List<Signing> signings,
-      List<Filed> also) {}
 
   /**
    * Signs what was done about lines of one order, all or none. The first signature starts the
@@ -78,7 +60,7 @@ public class LineWorks {
     if (works.isEmpty()) {
       throw new Refusal("lines", "Choose the lines that you have read and sign for.");
     }
-    WorkLine one = line(works.get(0).lineRowId());
+    WorkLine one = presses.line(works.get(0).lineRowId());
     UUID orderId = one.orderEntryId;
     revisions.bump(viewer, one.aircraftId);
     List<UUID> before = filedBefore(works, formKey);
@@ -89,101 +71,21 @@ public class LineWorks {
     WorkOrders.notOver(order);
     List<OrderLine> lines = works.stream().map(work -> asRead(order, work)).toList();
     WorkOrders.mayStart(order);
-    Press press = press(viewer, order, licenceNumber, works, lines);
+    Presses.Press press = presses.of(viewer, order, licenceNumber, works, lines);
     UUID[] ids = new UUID[works.size()];
     for (int i : parentsLast(lines)) {
       UUID key = formKey == null ? null : keyOf(formKey, i);
       ids[i] = add(press, lines.get(i), works.get(i), key);
     }
     Instant first = works.stream().map(NewWork::at).min(Comparator.naturalOrder()).orElseThrow();
-    press.also.addAll(WorkOrders.started(order, viewer, first));
+    press.also().addAll(WorkOrders.started(order, viewer, first));
     signatures.file(
         viewer,
         proof,
         Signer.engineer(licenceNumber),
-        press.signings,
-        press.also.toArray(Filed[]::new));
+        press.signings(),
+        press.also().toArray(Filed[]::new));
     return List.of(ids);
-  }
-
-  /**
-   * Says what a signed record should have said, with a signature of its own; the original is kept
-   * and shown. A second person inspects it again where one had to.
-   */
-  @Filing
-  public UUID correct(
-      Viewer viewer,
-      Proof proof,
-      UUID workId,
-      NewWork asked,
-      String licenceNumber,
-      String reason,
-      UUID formKey) {
-    LineWork original = changeable(viewer, workId, reason);
-    LineWork before = repository.ofForm(LineWork.class, formKey).orElse(null);
-    if (before != null) {
-      return before.id();
-    }
-    WorkOrderSheet order = standing(viewer, original);
-    OrderLine line = order.line(original.lineEntryId).orElseThrow();
-    if (asked.finding() != null || !asked.outcome().word().equals(original.outcome)) {
-      throw new Refusal(
-          "outcome", "What came of it stays: take the record away and sign the line anew.");
-    }
-    if (original.complianceId != null && !asked.at().equals(original.happenedAt())) {
-      throw new Refusal(
-          "on", "An inspection counts from its day: take the record away and sign it anew.");
-    }
-    Press press = press(viewer, order, licenceNumber, List.of(asked), List.of(line));
-    LineWork row = row(press, line, asked);
-    row.foundDefect = original.foundDefect;
-    row.complianceId = original.complianceId;
-    row.correct(workId, reason.strip());
-    row.fromForm(formKey);
-    signatures.file(
-        viewer,
-        proof,
-        Signer.engineer(licenceNumber),
-        List.of(Signing.of(row, Statements.WORKED, shown(press, line, row).put("reason", reason))));
-    return row.id();
-  }
-
-  /** Takes a signed record away that should not have been: its line is open again. */
-  @Filing
-  public UUID takeAway(
-      Viewer viewer, Proof proof, UUID workId, String licenceNumber, String reason, UUID formKey) {
-    LineWork original = changeable(viewer, workId, reason);
-    LineWork before = repository.ofForm(LineWork.class, formKey).orElse(null);
-    if (before != null) {
-      return before.id();
-    }
-    WorkOrderSheet order = standing(viewer, original);
-    OrderLine line = order.line(original.lineEntryId).orElseThrow();
-    if (!order.findingsOf(original.lineEntryId).isEmpty()) {
-      throw new Refusal("", "A finding grew out of this record: take that line off first.");
-    }
-    LicenceLine licence = entitled.licence(viewer, licenceNumber, clock.instant());
-    LineWork row = copy(original);
-    row.workedBy = viewer.personId();
-    row.workerName = viewer.personName();
-    row.licenceNumber = licence.number();
-    row.licenceKind = licence.kind();
-    row.voided = true;
-    row.happened(original.happenedAt(), original.happenedOn());
-    row.correct(workId, reason.strip());
-    row.fromForm(formKey);
-    if (original.complianceId != null) {
-      compliances.voided(viewer, original.complianceId, reason.strip(), null);
-    }
-    ObjectNode shown = about(order, line);
-    shown.put("words", original.words);
-    shown.put("reason", reason.strip());
-    signatures.file(
-        viewer,
-        proof,
-        Signer.engineer(licenceNumber),
-        List.of(Signing.of(row, Statements.TAKEN_AWAY, shown)));
-    return row.id();
   }
 
   /**
@@ -195,13 +97,13 @@ public class LineWorks {
   @Filing
   public UUID inspect(
       Viewer viewer, Proof proof, UUID workId, String words, String licenceNumber, UUID formKey) {
-    LineWork work = work(workId);
+    LineWork work = presses.work(workId);
     revisions.bump(viewer, work.aircraftId);
     LineInspection before = repository.ofForm(LineInspection.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
     }
-    WorkOrderSheet order = standing(viewer, work);
+    WorkOrderSheet order = presses.standing(viewer, work);
     OrderLine line = order.line(work.lineEntryId).orElseThrow();
     if (line.look() != null) {
       throw new Stale(
@@ -211,6 +113,7 @@ public class LineWorks {
       throw new Refusal("", "No second person is asked to inspect this line.");
     }
     if (viewer.personId().equals(work.workedBy)
+        || line.workedOnBy(viewer.personId())
         || Drafting.same(viewer.personName(), work.performedBy)) {
       throw new Refusal("", "You did this work: a second person inspects it.");
     }
@@ -230,7 +133,7 @@ public class LineWorks {
     row.licenceKind = licence.kind();
     row.happened(now, viewer.dateOf(now));
     row.fromForm(formKey);
-    ObjectNode shown = about(order, line);
+    ObjectNode shown = Presses.about(order, line);
     shown.put("work", work.words);
     shown.put("work-by", work.workerName);
     shown.put("inspected", row.words);
@@ -253,7 +156,7 @@ public class LineWorks {
       boolean same =
           row != null
               && row.words.equals(works.get(i).words())
-              && row.lineEntryId.equals(line(works.get(i).lineRowId()).entryId);
+              && row.lineEntryId.equals(presses.line(works.get(i).lineRowId()).entryId);
       if (!same) {
         throw new Stale("This form has signed something already, with other content.");
       }
@@ -270,7 +173,7 @@ public class LineWorks {
 
   /** The line as its signer read it: neither changed nor signed since. */
   private OrderLine asRead(WorkOrderSheet order, NewWork work) {
-    WorkLine read = line(work.lineRowId());
+    WorkLine read = presses.line(work.lineRowId());
     OrderLine line = order.line(read.entryId).orElse(null);
     if (line == null || !line.line().rowId().equals(read.id())) {
       throw new Stale(
@@ -287,53 +190,6 @@ public class LineWorks {
     return line;
   }
 
-  private Press press(
-      Viewer viewer,
-      WorkOrderSheet order,
-      String licenceNumber,
-      List<NewWork> works,
-      List<OrderLine> lines) {
-    Instant now = clock.instant();
-    Set<UUID> signedNow = new HashSet<>();
-    lines.forEach(line -> signedNow.add(line.line().id()));
-    LicenceLine licence = null;
-    for (int i = 0; i < works.size(); i++) {
-      Entitled.check(works.get(i), now, works.size() > 1 ? lines.get(i).line() : null);
-      licence = entitled.licence(viewer, licenceNumber, works.get(i).at(), lines.get(i).line());
-      tasksClosed(order, lines.get(i), signedNow);
-    }
-    if (signedNow.size() < lines.size()) {
-      throw new Refusal("lines", "A line is signed once in a press.");
-    }
-    return new Press(
-        viewer,
-        order,
-        licence,
-        totals.of(viewer, order.order().aircraftId()),
-        fleet.sheet(viewer, order.order().aircraftId(), View.EVERYTHING).registration(),
-        new ArrayList<>(),
-        new ArrayList<>());
-  }
-
-  /** An inspection is signed when all that it looks at is. */
-  private static void tasksClosed(WorkOrderSheet order, OrderLine line, Set<UUID> signedNow) {
-    List<OrderLine> open =
-        order.tasksOf(line.line().id()).stream()
-            .filter(task -> !task.isSigned() && !signedNow.contains(task.line().id()))
-            .toList();
-    if (!open.isEmpty()) {
-      throw new Refusal(
-          "lines",
-          "Line "
-              + line.line().ordinal()
-              + " is the inspection of which "
-              + (open.size() == 1
-                  ? "task " + open.get(0).line().ordinal() + " is"
-                  : open.size() + " tasks are")
-              + " not signed yet.");
-    }
-  }
-
   /** The places of the lines in the press, those of inspections after their tasks. */
   private static List<Integer> parentsLast(List<OrderLine> lines) {
     List<Integer> order = new ArrayList<>();
@@ -344,8 +200,8 @@ public class LineWorks {
     return order;
   }
 
-  private UUID add(Press press, OrderLine line, NewWork asked, UUID formKey) {
-    LineWork row = row(press, line, asked);
+  private UUID add(Presses.Press press, OrderLine line, NewWork asked, UUID formKey) {
+    LineWork row = Presses.row(press, line, asked);
     row.fromForm(formKey);
     row.afterVoided = afterVoided(line);
     if (asked.finding() != null) {
@@ -354,11 +210,11 @@ public class LineWorks {
     if (line.line().inspection() && asked.outcome() != Outcome.NOT_APPLICABLE) {
       row.complianceId = comply(press, line, asked);
     }
-    ObjectNode shown = shown(press, line, row);
+    ObjectNode shown = Presses.shown(press, line, row);
     if (asked.finding() != null) {
       shown.put("finding", asked.finding().words());
     }
-    press.signings.add(Signing.of(row, Statements.WORKED, shown));
+    press.signings().add(Signing.of(row, Statements.WORKED, shown));
     return row.id();
   }
 
@@ -367,26 +223,9 @@ public class LineWorks {
     return earlier.isEmpty() ? null : earlier.get(earlier.size() - 1).id();
   }
 
-  private static LineWork row(Press press, OrderLine line, NewWork asked) {
-    LineWork row = new LineWork();
-    row.aircraftId = line.line().aircraftId();
-    row.lineEntryId = line.line().id();
-    row.outcome = asked.outcome().word();
-    row.words = asked.words();
-    row.dataReference = asked.dataReference();
-    row.dataRevision = asked.dataRevision();
-    row.times = press.running.json(asked.at());
-    row.workedBy = press.viewer.personId();
-    row.workerName = press.viewer.personName();
-    row.performedBy = asked.performedBy();
-    row.licenceNumber = press.licence.number();
-    row.licenceKind = press.licence.kind();
-    row.happened(asked.at(), press.viewer.dateOf(asked.at()));
-    return row;
-  }
-
   /** A finding becomes a defect, or a line of this order. */
-  private void follow(Press press, OrderLine line, NewWork asked, LineWork row, UUID formKey) {
+  private void follow(
+      Presses.Press press, OrderLine line, NewWork asked, LineWork row, UUID formKey) {
     NewWork.Finding finding = asked.finding();
     Area area = finding.area() == null ? line.line().area() : finding.area();
     if (finding.isDefect()) {
@@ -403,128 +242,44 @@ public class LineWorks {
               "",
               asked.at());
       row.foundDefect =
-          defects.report(press.viewer, row.aircraftId, draft, List.of(), null, formKey).entryId();
+          defects.report(press.viewer(), row.aircraftId, draft, List.of(), null, formKey).entryId();
       return;
     }
     WorkLine found =
         Drafting.blank(
             new Drafting.For(
-                press.viewer, row.aircraftId, press.order.order().id(), clock.instant()),
+                press.viewer(), row.aircraftId, press.order().order().id(), clock.instant()),
             WorkLine.FINDING);
     found.fromLine = line.line().id();
     found.title = Drafting.cut(finding.words(), 300);
     found.area = area.word();
     found.independent = area.alwaysInspected();
-    long others = press.also.stream().filter(WorkLine.class::isInstance).count();
-    found.ordinal = repository.lastOrdinal(press.order.order().id()) + 1 + (int) others;
-    press.also.add(found);
+    long others = press.also().stream().filter(WorkLine.class::isInstance).count();
+    found.ordinal = repository.lastOrdinal(press.order().order().id()) + 1 + (int) others;
+    press.also().add(found);
   }
 
-  private UUID comply(Press press, OrderLine line, NewWork asked) {
+  private UUID comply(Presses.Press press, OrderLine line, NewWork asked) {
     LineSheet of = line.line();
-    if (!press.running.knows(of.componentId())) {
+    if (!press.running().knows(of.componentId())) {
       throw new Refusal("", "Line " + of.ordinal() + " is about a part that is not here.");
     }
     return compliances.file(
-        press.viewer,
+        press.viewer(),
         new NewCompliance(
             of.requirementId(),
             of.aircraftId(),
             of.componentId(),
             false,
             asked.at(),
-            press.running.usage(of.componentId(), asked.at()),
-            press.order.order().no() + ", line " + of.ordinal(),
+            press.running().usage(of.componentId(), asked.at()),
+            press.order().order().no() + ", line " + of.ordinal(),
             "",
-            press.licence.number(),
+            press.licence().number(),
             "",
             true,
             null,
             Drafting.cut(asked.words(), 500),
             null));
-  }
-
-  private static ObjectNode about(WorkOrderSheet order, OrderLine line) {
-    ObjectNode shown = JsonNodeFactory.instance.objectNode();
-    shown.put("work-order", order.order().no());
-    shown.put("line", line.line().ordinal());
-    shown.put("asked", line.line().title());
-    return shown;
-  }
-
-  private static ObjectNode shown(Press press, OrderLine line, LineWork row) {
-    ObjectNode shown = about(press.order, line);
-    shown.put("aircraft", press.registration);
-    shown.put("outcome", row.outcome);
-    shown.put("words", row.words);
-    shown.put("data-reference", row.dataReference);
-    shown.put("data-revision", row.dataRevision);
-    shown.put("on", row.happenedOn().toString());
-    shown.put("performed-by", row.performedBy);
-    shown.put("times", row.times);
-    ArrayNode parts = shown.putArray("parts");
-    line.parts()
-        .forEach(
-            part ->
-                parts.add(
-                    part.movement()
-                        + " "
-                        + part.amount()
-                        + " "
-                        + part.words()
-                        + ": "
-                        + part.evidence()));
-    return shown;
-  }
-
-  private static LineWork copy(LineWork original) {
-    LineWork row = new LineWork();
-    row.aircraftId = original.aircraftId;
-    row.lineEntryId = original.lineEntryId;
-    row.outcome = original.outcome;
-    row.words = original.words;
-    row.dataReference = original.dataReference;
-    row.dataRevision = original.dataRevision;
-    row.times = original.times;
-    row.performedBy = original.performedBy;
-    row.foundDefect = original.foundDefect;
-    row.complianceId = original.complianceId;
-    return row;
-  }
-
-  private LineWork changeable(Viewer viewer, UUID workId, String reason) {
-    LineWork original = work(workId);
-    revisions.bump(viewer, original.aircraftId);
-    if (reason == null || reason.isBlank() || reason.length() > 500) {
-      throw new Refusal("reason", "Reason is needed, in at most 500 characters.");
-    }
-    return original;
-  }
-
-  /** The order of work that stands still, and is not over. */
-  private WorkOrderSheet standing(Viewer viewer, LineWork work) {
-    WorkOrderSheet order = book.ofLine(viewer, work.lineEntryId);
-    WorkOrders.notOver(order);
-    boolean stands =
-        order
-            .line(work.lineEntryId)
-            .filter(line -> line.isSigned() && line.work().id().equals(work.id()))
-            .isPresent();
-    if (!stands) {
-      throw new Stale("Someone has changed this record since you opened this form.");
-    }
-    return order;
-  }
-
-  private LineWork work(UUID id) {
-    return repository
-        .row(LineWork.class, id)
-        .orElseThrow(() -> new NotHere("There is no such record here."));
-  }
-
-  private WorkLine line(UUID rowId) {
-    return repository
-        .row(WorkLine.class, rowId)
-        .orElseThrow(() -> new NotHere("There is no such line here."));
   }
 }

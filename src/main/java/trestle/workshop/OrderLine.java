@@ -21,6 +21,12 @@ public record OrderLine(
     List<UsedPart> parts,
     boolean defectDeferred) {
 
+  /** Whether somebody signed work on it, as it stands or as it was signed before. */
+  public boolean workedOnBy(UUID person) {
+    return work != null && work.workedBy().equals(person)
+        || earlier.stream().anyMatch(one -> !one.voided() && one.workedBy().equals(person));
+  }
+
   /** One signed record of the line, standing or not; null where it has none of that id. */
   public WorkSheet record(UUID workId) {
     if (work != null && work.id().equals(workId)) {

@@ -41,6 +41,7 @@ public class ReleasePages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 
   @Inject Releases releases;
+  @Inject CheckFlights checkFlights;
   @Inject FlightPermits permits;
   @Inject OrderBook book;
   @Inject Blocks blocks;
@@ -82,7 +83,7 @@ public class ReleasePages {
       ReleaseSheet release,
       OrderSheet order,
       AircraftSheet aircraft,
-      List<Releases.Checked> checked,
+      List<CheckFlights.Checked> checked,
       boolean may,
       Form form)
       implements TemplateInstance {}
@@ -173,7 +174,7 @@ public class ReleasePages {
     return Answers.filing(
         form,
         () -> {
-          releases.checkFlight(viewer, id, words, "yes".equals(well), at, form.key());
+          checkFlights.log(viewer, id, words, "yes".equals(well), at, form.key());
           return "/work-orders/" + release.orderId();
         },
         () -> checkPage(id, form));
@@ -255,11 +256,11 @@ public class ReleasePages {
 
   private CheckFlightPage checkPage(UUID id, Form form) {
     ReleaseSheet release = releases.one(viewer, id);
-    List<Releases.Checked> checked = releases.checkFlights(viewer, id);
+    List<CheckFlights.Checked> checked = checkFlights.of(viewer, id);
     boolean may =
         viewer.is(Role.PILOT)
             && release.asksCheckFlight()
-            && checked.stream().noneMatch(Releases.Checked::satisfactory);
+            && checked.stream().noneMatch(CheckFlights.Checked::satisfactory);
     return new CheckFlightPage(
         release,
         book.order(viewer, release.orderId()).order(),

@@ -39,6 +39,7 @@ public class SigningPages {
   private static final String AS_WRITTEN = "Carried out as written. Nothing found.";
 
   @Inject LineWorks works;
+  @Inject LineCorrections corrections;
   @Inject OrderBook book;
   @Inject Fleet fleet;
   @Inject Members members;
@@ -210,7 +211,7 @@ public class SigningPages {
     return Answers.filing(
         form,
         () -> {
-          works.correct(viewer, prove(form), id, asked, licence, reason, form.key());
+          corrections.correct(viewer, prove(form), id, asked, licence, reason, form.key());
           return before.line().link();
         },
         () -> signPage(book.ofWork(viewer, id), before, before.record(id), form));

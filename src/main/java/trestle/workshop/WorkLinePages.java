@@ -68,7 +68,7 @@ public class WorkLinePages {
     boolean leavable = !asked.isTask() && !asked.inspection() && asked.defectId() == null;
     return new May(
         going && !line.isSigned() && line.leftOpen() == null,
-        going && line.awaitsInspection() && !viewer.personId().equals(line.work().workedBy()),
+        going && line.awaitsInspection() && !line.workedOnBy(viewer.personId()),
         going && !line.isSigned(),
         going && !line.isSigned() && leavable && line.leftOpen() == null,
         plan,

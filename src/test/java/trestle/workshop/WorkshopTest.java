@@ -61,9 +61,11 @@ class WorkshopTest {
   @Inject WorkOrders orders;
   @Inject WorkLines lines;
   @Inject LineWorks works;
+  @Inject LineCorrections corrections;
   @Inject PartUses parts;
   @Inject LinesLeftOpen leaving;
   @Inject Releases releases;
+  @Inject CheckFlights checkFlights;
   @Inject Blocks blocks;
   @Inject FlightPermits permits;
   @Inject OrderBook book;
@@ -459,12 +461,12 @@ class WorkshopTest {
     assertThat(hands.standing(owner, aircraft, today()).isLimited()).isTrue();
     assertThat(sentences(today())).anyMatch(one -> one.contains("no passengers"));
     assertThatThrownBy(
-            () -> releases.checkFlight(first.viewer(), release, "Well", true, time.instant(), null))
+            () -> checkFlights.log(first.viewer(), release, "Well", true, time.instant(), null))
         .isInstanceOf(Refusal.class);
     Viewer pilot = company.viewer(Role.PILOT);
-    releases.checkFlight(pilot, release, "Pulls left", false, time.instant(), null);
+    checkFlights.log(pilot, release, "Pulls left", false, time.instant(), null);
     assertThat(hands.standing(owner, aircraft, today()).isLimited()).isTrue();
-    releases.checkFlight(pilot, release, "Flies straight", true, time.instant(), null);
+    checkFlights.log(pilot, release, "Flies straight", true, time.instant(), null);
     assertThat(hands.standing(owner, aircraft, today()).isClear()).isTrue();
   }
 
@@ -524,7 +526,7 @@ class WorkshopTest {
             line.work().at(),
             "",
             null);
-    works.correct(
+    corrections.correct(
         first.viewer(), hands.proof(first), work, better, first.licence(), "Figure left out", null);
     OrderLine corrected = line(order, "Cable 0.");
     assertThat(corrected.work().words()).isEqualTo("Tensioned to 22 lb");
@@ -532,7 +534,7 @@ class WorkshopTest {
     assertThat(corrected.awaitsInspection()).as("inspected anew").isTrue();
     assertThatThrownBy(
             () ->
-                works.correct(
+                corrections.correct(
                     first.viewer(),
                     hands.proof(first),
                     work,
@@ -541,7 +543,7 @@ class WorkshopTest {
                     "Again",
                     null))
         .isInstanceOf(Stale.class);
-    works.takeAway(
+    corrections.takeAway(
         first.viewer(),
         hands.proof(first),
         corrected.work().id(),
