@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.config.Config;
+import org.flywaydb.core.api.FlywayException;
 
 /**
  * Built in or outside: with QUARKUS_DATASOURCE_JDBC_URL set, that PostgreSQL and no other. Either
@@ -102,6 +103,21 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
       return Migrations.areDone(connection, mark);
     } catch (SQLException e) {
       return false;
+    }
+  }
+
+  /**
+   * @param mark of the migrations
+   * @throws StartRefused when one of them failed
+   */
+  void migrate(String mark, Config config) {
+    Migrations.Users users =
+        new Migrations.Users(
+            value(OWNER, config), value(OWNER_PASSWORD, config), value(USER, config));
+    try {
+      Migrations.run(value(URL, config), users, mark);
+    } catch (FlywayException e) {
+      throw new StartRefused("The database could not be brought up to date: " + e.getMessage());
     }
   }
 

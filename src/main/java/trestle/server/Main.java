@@ -4,8 +4,9 @@ import io.quarkus.runtime.Application;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.QuarkusBindException;
 import io.quarkus.runtime.annotations.QuarkusMain;
-import io.quarkus.runtime.configuration.ConfigUtils;
 import io.quarkus.runtime.util.ExceptionUtil;
+import io.smallrye.config.DotEnvConfigSourceProvider;
+import io.smallrye.config.SmallRyeConfigBuilder;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.config.Config;
@@ -36,30 +37,36 @@ public final class Main {
 
   private static void startApplication(CommandLine line, String... arguments) {
     prepareApplication();
-    // A configuration of our own, thrown away: Quarkus reads the real one when it starts, below.
-    Config config = ConfigUtils.configBuilder().build();
+    Config config = settings();
     DatabaseChoice database = DatabaseChoice.make(config);
     database.settings().forEach(System::setProperty);
     if (database.builtIn() != null) {
       stopAfterApplication(database.builtIn());
     }
-    spareMigrations(database, config);
+    migrate(database, config);
     if (!line.serves()) {
       System.setProperty("quarkus.http.host-enabled", "false");
     }
     Quarkus.run(CommandRunner.class, Main::ended, arguments);
   }
 
-  /** A database that this build has migrated already is not asked to be migrated again. */
-  private static void spareMigrations(DatabaseChoice database, Config config) {
-    Migrations.mark()
-        .ifPresent(
-            mark -> {
-              System.setProperty("trestle.migrations", mark);
-              if (database.isMigratedBy(mark, config)) {
-                System.setProperty("quarkus.flyway.active", "false");
-              }
-            });
+  /** What a database is chosen by; Quarkus reads everything, and again, when it starts. */
+  private static Config settings() {
+    ClassLoader loader = Thread.currentThread().getContextClassLoader();
+    return new SmallRyeConfigBuilder()
+        .forClassLoader(loader)
+        .addDefaultInterceptors()
+        .addSystemSources()
+        .withSources(new DotEnvConfigSourceProvider().getConfigSources(loader))
+        .build();
+  }
+
+  /** A database that this very build has migrated is not looked through again. */
+  private static void migrate(DatabaseChoice database, Config config) {
+    Optional<String> mark = Migrations.mark();
+    if (mark.isEmpty() || !database.isMigratedBy(mark.get(), config)) {
+      database.migrate(mark.orElse(Migrations.UNMARKED), config);
+    }
   }
 
   /**

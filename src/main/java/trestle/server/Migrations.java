@@ -9,11 +9,14 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
 
 /**
  * Which migrations this build carries, and whether a database has had them all. Reading and
@@ -21,6 +24,9 @@ import java.util.zip.ZipFile;
  * files is spared that.
  */
 final class Migrations {
+  /** Of a database whose migrations came from loose files. */
+  static final String UNMARKED = "unknown";
+
   private static final String FOLDER = "db/migration/";
 
   /** Of the names and contents of all files; empty when they don't lie in one jar. */
@@ -50,6 +56,24 @@ final class Migrations {
       return "%d files, %08x".formatted(files.lines().count(), whole.getValue());
     }
   }
+
+  /**
+   * Brings a database up to date, as its owner, and marks it with what did.
+   *
+   * @param users the two of the installation
+   * @throws FlywayException when a migration failed, or one that was run has been changed since
+   */
+  static void run(String url, Users users, String mark) {
+    Flyway.configure(Thread.currentThread().getContextClassLoader())
+        .dataSource(url, users.owner(), users.ownerPassword())
+        .locations("classpath:" + FOLDER)
+        .placeholders(Map.of("appUser", users.app(), "migrations", mark))
+        .load()
+        .migrate();
+  }
+
+  /** Who owns the tables, and who uses them. */
+  record Users(String owner, String ownerPassword, String app) {}
 
   private static String line(ZipEntry entry) {
     return "%s %08x %d".formatted(entry.getName(), entry.getCrc(), entry.getSize());

@@ -1,6 +1,5 @@
 package trestle.server;
 
-import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.JarURLConnection;
@@ -17,7 +16,6 @@ import java.util.jar.JarFile;
 import java.util.stream.Stream;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
-import org.tukaani.xz.XZInputStream;
 
 /**
  * The PostgreSQL programs that came with the application, unpacked into a directory named by their
@@ -62,12 +60,12 @@ final class PostgresBinaries {
 
   private static void unpack(URL archive, Path parent, Path directory) throws IOException {
     Path draft = Files.createTempDirectory(parent, PREFIX + "new-");
-    try (TarArchiveInputStream tar =
-        new TarArchiveInputStream(
-            new XZInputStream(new BufferedInputStream(archive.openStream())))) {
+    try (XzStream content = XzStream.open(archive, parent);
+        TarArchiveInputStream tar = new TarArchiveInputStream(content.unpacked())) {
       for (TarArchiveEntry entry = tar.getNextEntry(); entry != null; entry = tar.getNextEntry()) {
         unpack(entry, tar, draft);
       }
+      content.checkWhole();
     }
     Files.setPosixFilePermissions(draft, PosixFilePermissions.fromString("rwxr-xr-x"));
     try {

@@ -11,7 +11,7 @@ class PasswordsTest {
   @Test
   void nobodysHashIsMadeAsEverybodys() {
     assertThat(settingsOf(Passwords.NOBODYS))
-        .isEqualTo(settingsOf(Passwords.hash("a password", Passwords.ARGON2ID)))
+        .isEqualTo(settingsOf(Passwords.hash("a password", Passwords.Ways.ARGON2ID)))
         .isEqualTo("$argon2id$v=19$m=19456,t=2,p=1$");
     assertThat(Passwords.matches("a password", null)).isFalse();
   }

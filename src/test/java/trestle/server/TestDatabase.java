@@ -87,6 +87,10 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
       }
       EmbeddedPostgres started = builder.start();
       createDatabase(started);
+      Migrations.run(
+          "jdbc:postgresql://127.0.0.1:" + started.getPort() + "/trestle",
+          new Migrations.Users(OWNER, PASSWORD, APP),
+          Migrations.UNMARKED);
       return started;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
