@@ -185,11 +185,17 @@ class AircraftRepository {
     return revisions;
   }
 
-  List<AircraftRevision> revisions(Collection<UUID> aircraftIds) {
-    return entities
-        .createQuery("from AircraftRevision r where r.aircraftId in :ids", AircraftRevision.class)
-        .setParameter("ids", aircraftIds)
-        .getResultList();
+  /** By an array, so that the statement is the same however many are asked for. */
+  Map<UUID, Long> revisions(Collection<UUID> aircraftIds) {
+    Map<UUID, Long> revisions = new HashMap<>();
+    entities
+        .createNativeQuery(
+            "select aircraft_id, revision from aircraft_revision where aircraft_id = any(:ids)",
+            Object[].class)
+        .setParameter("ids", aircraftIds.toArray(UUID[]::new))
+        .getResultList()
+        .forEach(row -> revisions.put((UUID) row[0], (Long) row[1]));
+    return revisions;
   }
 
   private <T> TypedQuery<T> inView(String hql, Class<T> type, View view) {

@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
@@ -49,12 +48,6 @@ public class Revisions {
 
   @Reading
   public Map<UUID, Long> of(Viewer viewer, Collection<UUID> aircraftIds) {
-    Map<UUID, Long> revisions = new HashMap<>();
-    if (!aircraftIds.isEmpty()) {
-      for (AircraftRevision row : repository.revisions(aircraftIds)) {
-        revisions.put(row.aircraftId, row.revision);
-      }
-    }
-    return revisions;
+    return aircraftIds.isEmpty() ? Map.of() : repository.revisions(aircraftIds);
   }
 }

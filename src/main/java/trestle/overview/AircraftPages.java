@@ -32,18 +32,13 @@ public class AircraftPages {
   @Inject Drawn drawn;
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
-  record Aircraft(
-      AircraftOverview aircraft,
-      RawString table,
-      AsAt asAt,
-      Form form,
-      String time,
-      boolean mayLog,
-      boolean mayKeep)
+  record Aircraft(AircraftOverview aircraft, RawString body, AsAt asAt, Form form, String time)
       implements TemplateInstance {}
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
-  record AircraftDue(AircraftOverview aircraft, String query) implements TemplateInstance {}
+  record AircraftBody(
+      AircraftOverview aircraft, AsAt asAt, Form form, boolean mayLog, boolean mayKeep)
+      implements TemplateInstance {}
 
   @GET
   @Path("aircraft/{id: [0-9a-fA-F-]{36}}")
@@ -53,20 +48,24 @@ public class AircraftPages {
     Form form = Form.of(uri.getQueryParameters());
     AsAt asAt = AsAt.read(form, viewer.dateOf(now));
     AircraftOverview aircraft = overviews.aircraft(viewer, id, asAt);
+    boolean asked = !uri.getQueryParameters().isEmpty();
     Aircraft shown =
         new Aircraft(
             aircraft,
-            table(aircraft, asAt),
+            body(aircraft, asAt, form, asked),
             asAt,
             form,
-            Shown.time(now, viewer.zone()),
-            viewer.isAny(Role.PILOT, Role.CONTROLLER, Role.ENGINEER, Role.OWNER),
-            viewer.isAny(Role.CONTROLLER, Role.OWNER));
+            Shown.time(now, viewer.zone()));
     return Answers.page(form.isOk() ? 200 : 400, shown);
   }
 
-  private RawString table(AircraftOverview aircraft, AsAt asAt) {
-    AircraftDue due = new AircraftDue(aircraft, asAt.query());
-    return asAt.isNow() ? drawn.table(aircraft, due::render) : new RawString(due.render());
+  /** All of the page but its head, which shows the time. */
+  private RawString body(AircraftOverview aircraft, AsAt asAt, Form form, boolean asked) {
+    boolean mayLog = viewer.isAny(Role.PILOT, Role.CONTROLLER, Role.ENGINEER, Role.OWNER);
+    boolean mayKeep = viewer.isAny(Role.CONTROLLER, Role.OWNER);
+    AircraftBody body = new AircraftBody(aircraft, asAt, form, mayLog, mayKeep);
+    return asked || asAt.isPast()
+        ? new RawString(body.render())
+        : drawn.body(aircraft, new Drawn.For(mayLog, mayKeep), body::render);
   }
 }

@@ -4,6 +4,8 @@ import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import io.quarkus.qute.RawString;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 
 /**
@@ -13,18 +15,23 @@ import java.util.function.Supplier;
 @ApplicationScoped
 class Drawn {
   private final Cache<AircraftOverview, RawString> rows = kept(2_000);
-  private final Cache<AircraftOverview, RawString> tables = kept(500);
+  private final Cache<AircraftOverview, Map<For, RawString>> bodies = kept(500);
+
+  /** Whom a page is drawn for: what its links offer. */
+  record For(boolean mayLog, boolean mayKeep) {}
 
   RawString row(AircraftOverview overview, Supplier<String> markUp) {
     return rows.get(overview, any -> new RawString(markUp.get()));
   }
 
-  RawString table(AircraftOverview overview, Supplier<String> markUp) {
-    return tables.get(overview, any -> new RawString(markUp.get()));
+  RawString body(AircraftOverview overview, For whom, Supplier<String> markUp) {
+    return bodies
+        .get(overview, any -> new ConcurrentHashMap<>())
+        .computeIfAbsent(whom, any -> new RawString(markUp.get()));
   }
 
   /** By identity, so that what is shown never outlives what it was made from. */
-  private static Cache<AircraftOverview, RawString> kept(int most) {
+  private static <T> Cache<AircraftOverview, T> kept(int most) {
     return Caffeine.newBuilder().weakKeys().maximumSize(most).build();
   }
 }
