@@ -186,15 +186,16 @@ class AircraftRepository {
   }
 
   /** By an array, so that the statement is the same however many are asked for. */
+  @SuppressWarnings("unchecked")
   Map<UUID, Long> revisions(Collection<UUID> aircraftIds) {
     Map<UUID, Long> revisions = new HashMap<>();
-    entities
-        .createNativeQuery(
-            "select aircraft_id, revision from aircraft_revision where aircraft_id = any(:ids)",
-            Object[].class)
-        .setParameter("ids", aircraftIds.toArray(UUID[]::new))
-        .getResultList()
-        .forEach(row -> revisions.put((UUID) row[0], (Long) row[1]));
+    List<Object[]> rows =
+        entities
+            .createNativeQuery(
+                "select aircraft_id, revision from aircraft_revision where aircraft_id = any(:ids)")
+            .setParameter("ids", aircraftIds.toArray(UUID[]::new))
+            .getResultList();
+    rows.forEach(row -> revisions.put((UUID) row[0], (Long) row[1]));
     return revisions;
   }
 
