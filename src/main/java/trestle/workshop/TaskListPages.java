@@ -37,7 +37,7 @@ public class TaskListPages {
   @Inject Viewer viewer;
 
   /** A revision as the page lists it. */
-  record Revised(LocalDate on, String by, int tasks, String approvedBy, String reason) {}
+  record Revised(LocalDate on, String by, long tasks, String approvedBy, String reason) {}
 
   @CheckedTemplate(
       basePath = "workshop",
