@@ -154,9 +154,13 @@ class ComponentRepository {
             + " where operator_id = current_operator() and aircraft_id = any(:ids)"
             + " union select f.component_id from fitment f join on_board o"
             + " on f.assembly_id = o.component_id where f.operator_id = current_operator())"
-            + " select f.* from fitment f where f.operator_id = current_operator()"
-            + " and (f.aircraft_id = any(:ids)"
-            + " or f.assembly_id in (select component_id from on_board))",
+            // Two searches by index: an "or" of both would read every row of the operator.
+            + ", found (id) as (select id from fitment"
+            + " where operator_id = current_operator() and aircraft_id = any(:ids) union all"
+            + " select f.id from on_board o join fitment f on f.assembly_id = o.component_id"
+            + " where f.operator_id = current_operator())"
+            + " select f.* from found join fitment f on f.id = found.id"
+            + " where f.operator_id = current_operator()",
         aircraftIds,
         view);
   }
