@@ -5,9 +5,15 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import java.time.Instant;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import trestle.web.Role;
 
 @ApplicationScoped
 class PeopleRepository {
@@ -98,6 +104,22 @@ class PeopleRepository {
             Operator.class)
         .setParameter("person", personId)
         .getResultList();
+  }
+
+  /** What a person may do in each operator, as their newest memberships say. */
+  Map<UUID, Set<Role>> rolesOf(UUID personId) {
+    Map<UUID, Set<Role>> roles = new HashMap<>();
+    entities
+        .createQuery(
+            "from Membership m where m.personId = :person order by m.ledgerSeq", Membership.class)
+        .setParameter("person", personId)
+        .getResultList()
+        .forEach(
+            row ->
+                roles.put(
+                    row.operatorId(),
+                    Arrays.stream(row.roles).map(Role::parse).collect(Collectors.toSet())));
+    return roles;
   }
 
   /** The newest membership of everyone ever a member of the operator of this transaction. */

@@ -63,7 +63,7 @@ public class Frame {
   }
 
   public List<Place> places() {
-    return Stream.of(ofTheOperator(), ofItsPeople(), ofTheInstallation())
+    return Stream.of(ofTheEngineer(), ofTheOperator(), ofItsPeople(), ofTheInstallation())
         .flatMap(List::stream)
         .toList();
   }
@@ -80,6 +80,12 @@ public class Frame {
         new Place("components", "Components", "/components"),
         new Place("programmes", "Programmes", "/programmes"),
         new Place("directives", "Directives", "/directives"));
+  }
+
+  private List<Place> ofTheEngineer() {
+    return viewer().is(Role.ENGINEER)
+        ? List.of(new Place("engineer", "For the engineer", "/engineer"))
+        : List.of();
   }
 
   private List<Place> ofItsPeople() {

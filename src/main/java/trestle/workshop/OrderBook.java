@@ -133,6 +133,24 @@ public class OrderBook {
     return orders;
   }
 
+  /** All orders that are issued and neither closed nor cancelled, by aircraft. */
+  @Reading
+  public Map<UUID, List<WorkOrderSheet>> open(Viewer viewer) {
+    List<WorkOrder> rows = repository.orders(null, true, View.EVERYTHING, 0, 500);
+    Map<UUID, List<WorkOrderSheet>> orders = new HashMap<>();
+    sheets(viewer, rows, View.EVERYTHING)
+        .values()
+        .forEach(
+            sheet -> {
+              if (sheet.state() != OrderState.DRAFT) {
+                orders
+                    .computeIfAbsent(sheet.order().aircraftId(), id -> new ArrayList<>())
+                    .add(sheet);
+              }
+            });
+    return orders;
+  }
+
   private WorkLine line(UUID lineId) {
     return repository
         .row(WorkLine.class, lineId)

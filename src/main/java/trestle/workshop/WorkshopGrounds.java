@@ -73,7 +73,8 @@ class WorkshopGrounds implements Grounds {
         "/aircraft/" + permit.aircraftId() + "/flight-permits");
   }
 
-  private Map<UUID, List<Ground>> uncleared(Collection<UUID> aircraftIds, View view) {
+  /** Inspections that found aircraft not airworthy, while something of their list is open. */
+  Map<UUID, List<Ground>> uncleared(Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<Ground>> grounds = new HashMap<>();
     List<WorkRelease> found = repository.notAirworthy(aircraftIds, view);
     if (found.isEmpty()) {

@@ -56,7 +56,8 @@ final class Addresses {
           case "deferrals" -> rows.deferral();
           case "directives" -> rows.directive();
           case "paragraphs" -> rows.paragraph();
-          case "work-orders" -> rows.bay().order();
+          case "work-orders" ->
+              route.path().contains("/paper/") ? rows.bay().flown() : rows.bay().order();
           case "work-lines" -> rows.bay().lines().get(0);
           case "line-works" -> rows.bay().signed();
           case "part-uses" -> rows.bay().part();

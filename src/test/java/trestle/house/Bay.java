@@ -22,6 +22,7 @@ import trestle.reckoning.Counter;
 import trestle.web.Role;
 import trestle.web.Viewer;
 import trestle.workshop.Area;
+import trestle.workshop.CostKind;
 import trestle.workshop.FlightPermits;
 import trestle.workshop.LineWorks;
 import trestle.workshop.NewLine;
@@ -30,9 +31,12 @@ import trestle.workshop.OrderBook;
 import trestle.workshop.OrderLine;
 import trestle.workshop.PartKept;
 import trestle.workshop.PartUses;
+import trestle.workshop.ReadingKind;
 import trestle.workshop.Releases;
+import trestle.workshop.WorkCosts;
 import trestle.workshop.WorkOrderSheet;
 import trestle.workshop.WorkOrders;
+import trestle.workshop.WorkReadings;
 
 /** An aircraft in the workshop, with orders in every state; every word bears the mark. */
 @ApplicationScoped
@@ -43,6 +47,8 @@ class Bay {
   @Inject WorkOrders orders;
   @Inject LineWorks works;
   @Inject PartUses parts;
+  @Inject WorkReadings readings;
+  @Inject WorkCosts costs;
   @Inject Releases releases;
   @Inject FlightPermits permits;
   @Inject OrderBook book;
@@ -64,6 +70,7 @@ class Bay {
       UUID order,
       UUID draft,
       UUID finished,
+      UUID flown,
       List<UUID> lines,
       List<UUID> rows,
       UUID signed,
@@ -71,6 +78,8 @@ class Bay {
       UUID taken,
       UUID part,
       UUID other,
+      UUID reading,
+      UUID cost,
       UUID release,
       UUID permit) {}
 
@@ -144,6 +153,7 @@ class Bay {
         order,
         draft,
         finished,
+        flown,
         sheet.lines().stream().map(line -> line.line().id()).toList(),
         sheet.lines().stream().map(line -> line.line().rowId()).toList(),
         signed,
@@ -151,6 +161,8 @@ class Bay {
         taken,
         part,
         other,
+        reading(viewer, mark, sheet.lines().get(7).line().id(), now),
+        cost(viewer, mark, order),
         release,
         permit);
   }
@@ -169,6 +181,24 @@ class Bay {
             BigDecimal.ONE,
             "",
             ""),
+        null);
+  }
+
+  private UUID reading(Viewer viewer, String mark, UUID line, Instant now) {
+    List<WorkReadings.One> taken = List.of(new WorkReadings.One(mark, null, mark + " flakes"));
+    return readings
+        .file(
+            viewer,
+            new WorkReadings.Taken(line, null, ReadingKind.FILTER, null, null, taken, now),
+            null)
+        .get(0);
+  }
+
+  private UUID cost(Viewer viewer, String mark, UUID order) {
+    return costs.file(
+        viewer,
+        new WorkCosts.NewCost(
+            order, null, false, CostKind.OUTSIDE, mark, null, null, BigDecimal.TEN, "EUR"),
         null);
   }
 

@@ -534,6 +534,7 @@ record Errand(
     String order = "/work-orders/" + bay.order();
     String draft = "/work-orders/" + bay.draft();
     String line = "/work-lines/" + bay.lines().get(0);
+    String read = "/work-lines/" + bay.lines().get(7) + "/readings";
     String own = "/line-works/" + bay.own();
     String part = "/part-uses/" + bay.part();
     String permit = "/flight-permits/" + bay.permit();
@@ -578,6 +579,21 @@ record Errand(
             .with("password", Company.PASSWORD)
             .wrongly("words", "")
             .shows("Greased &amp; tried"),
+        on("/work-lines/{id}/readings", read, "/readings")
+            .with("kind", "torque", "readings", "Bolt <1>: 22.5")
+            .wrongly("readings", "Bolt 1")
+            .shows("Bolt &lt;1&gt;"),
+        on("/work-lines/{id}/readings/voiding", read, "/voiding")
+            .with("reading", bay.reading().toString(), "reason", "Another aircraft")
+            .wrongly("reason", "")
+            .shows("Bolt &lt;1&gt;"),
+        on(
+                "/components/{id}/readings/limits",
+                "/components/" + rows.engine() + "/readings",
+                "/readings/limits")
+            .with("kind", "compression", "least", "60", "source", "Data & more")
+            .wrongly("least", "many")
+            .shows("at least 60 psi, by Data &amp; more"),
         on("/part-uses/{id}/evidence", part + "/evidence", "/evidence")
             .with("evidence", "Statement 44", "reason", "Came by post")
             .wrongly("evidence", "")
@@ -629,6 +645,27 @@ record Errand(
             .with("reason", "Not used")
             .wrongly("reason", "")
             .shows("No part is recorded."),
+        on(
+                AIRCRAFT + "/pilot-works/rule",
+                "/aircraft/" + rows.ready() + "/pilot-works",
+                "/pilot-works/rule")
+            .with("use", "private", "authority", "Private & by letter 3")
+            .wrongly("authority", "")
+            .shows("Private &amp; by letter 3"),
+        on(AIRCRAFT + "/pilot-works", "/aircraft/" + rows.ready() + "/pilot-works", "/pilot-works")
+            .with("task", "tyres", "words", "Left & right", "data-reference", "Manual 32")
+            .with("licence", Yard.LICENCE, "password", Company.PASSWORD)
+            .wrongly("words", "")
+            .shows("Left &amp; right"),
+        on("/work-orders/{id}/costs", order + "/costs", "/costs")
+            .with("stage", "actual", "kind", "parts", "words", "Bolts & nuts")
+            .with("amount", "12.50", "currency", "EUR")
+            .wrongly("amount", "much")
+            .shows("Bolts &amp; nuts"),
+        on("/work-orders/{id}/costs/voiding", order + "/costs", "/voiding")
+            .with("cost", bay.cost().toString(), "reason", "Paid by somebody else")
+            .wrongly("reason", "")
+            .shows("Bolts &amp; nuts"),
         on("/work-orders/{id}/release", "/work-orders/" + bay.finished() + "/release", "/release")
             .with("airworthy", "yes", "licence", Yard.LICENCE, "password", Company.PASSWORD)
             .wrongly("check-flight", "x".repeat(301))

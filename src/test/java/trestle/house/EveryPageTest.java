@@ -46,7 +46,12 @@ class EveryPageTest {
           "/outbox/pages",
           "/outbox/sender",
           "/aircraft/{id}/status.pdf",
-          "/aircraft/{id}/status.csv");
+          "/aircraft/{id}/status.csv",
+          "/work-orders/{id}/paper/work-order.pdf",
+          "/work-orders/{id}/paper/release.pdf",
+          "/work-orders/{id}/paper/log-entries.pdf",
+          "/work-orders/{id}/paper/discrepancies.pdf",
+          "/work-orders/{id}/paper/parts.pdf");
 
   @RegisterExtension static final Browser browser = new Browser();
 

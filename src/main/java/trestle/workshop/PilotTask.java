@@ -1,0 +1,50 @@
+package trestle.workshop;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import trestle.web.Option;
+
+/**
+ * What a pilot may do by themselves: small work without complex assembly (14 CFR 43, appendix A,
+ * paragraph (c), shortened and from memory).
+ */
+public enum PilotTask {
+  TYRES("Tyres taken off, put on, repaired"),
+  STRUTS("Shock struts serviced with oil or air"),
+  WHEEL_BEARINGS("Wheel bearings cleaned and greased"),
+  SAFETYING("Safety wire or cotter keys replaced"),
+  LUBRICATION("Lubrication that takes no disassembly but of covers, cowlings, fairings"),
+  HYDRAULIC_FLUID("Hydraulic fluid replenished"),
+  FINISH("Decorative finish or preservative renewed"),
+  UPHOLSTERY("Upholstery and furnishings repaired"),
+  BELTS_AND_SEATS("Seat belts or seats replaced by approved ones"),
+  BULBS("Bulbs, reflectors and lenses of position and landing lights"),
+  SPARK_PLUGS("Spark plugs cleaned, gapped, replaced"),
+  HOSES("Hoses replaced, but no hydraulic ones"),
+  FILTERS("Fuel and oil strainers and filters cleaned or replaced, oil changed"),
+  BATTERY("Battery serviced or replaced"),
+  NAVIGATION_DATABASE("Navigation database updated");
+
+  private final String label;
+
+  PilotTask(String label) {
+    this.label = label;
+  }
+
+  public String label() {
+    return label;
+  }
+
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  static PilotTask parse(String word) {
+    return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
+  }
+
+  static List<Option> options() {
+    return Arrays.stream(values()).map(task -> new Option(task.word(), task.label)).toList();
+  }
+}

@@ -1,0 +1,135 @@
+package trestle.workshop;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.UUID;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Fleet;
+import trestle.ledger.View;
+import trestle.people.IdentityProof;
+import trestle.people.Members;
+import trestle.web.Allow;
+import trestle.web.Answers;
+import trestle.web.Form;
+import trestle.web.Option;
+import trestle.web.Role;
+import trestle.web.StatedMoment;
+import trestle.web.Viewer;
+
+/** A pilot's own small work on an aircraft, and whether it is allowed there. */
+@Path("/aircraft/{id}/pilot-works")
+@RequestScoped
+public class PilotWorkPages {
+  private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
+  private static final List<Option> USES =
+      List.of(new Option("private", "Not flown for hire"), new Option("hire", "Flown for hire"));
+
+  @Inject PilotWorks works;
+  @Inject Fleet fleet;
+  @Inject Members members;
+  @Inject IdentityProof identity;
+  @Inject InstantSource clock;
+  @Inject Viewer viewer;
+
+  @CheckedTemplate(
+      basePath = "workshop",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record PilotWorkPage(
+      AircraftSheet aircraft,
+      PilotWorks.Rule rule,
+      String refusal,
+      List<PilotWorks.Done> done,
+      List<Option> tasks,
+      List<Option> licences,
+      List<Option> uses,
+      String statement,
+      boolean mayState,
+      boolean maySign,
+      Form form)
+      implements TemplateInstance {}
+
+  @GET
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response of(@PathParam("id") UUID id) {
+    return Answers.page(page(id, WorkForm.begun(viewer, clock.instant(), licences())));
+  }
+
+  @POST
+  @Consumes(FORMS)
+  @RolesAllowed(Allow.PILOT)
+  public Response sign(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    fleet.sheet(viewer, id, View.EVERYTHING);
+    Form form = Form.of(posted);
+    PilotTask task = form.required("task", "Work").choice(PilotTask.class);
+    String words = form.required("words", "What was done").lines(2_000);
+    String data = form.required("data-reference", "Data").text(200);
+    Instant at = StatedMoment.of(form, "Done on", viewer, clock.instant());
+    String licence = WorkForm.licence(form);
+    return Answers.filing(
+        form,
+        () -> {
+          works.sign(
+              viewer,
+              identity.prove(viewer, form.value("password")),
+              new PilotWorks.NewPilotWork(id, task, words, data, at, licence),
+              form.key());
+          return "/aircraft/" + id + "/pilot-works";
+        },
+        () -> page(id, form));
+  }
+
+  @POST
+  @Path("rule")
+  @Consumes(FORMS)
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
+  public Response state(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
+    fleet.sheet(viewer, id, View.EVERYTHING);
+    Form form = Form.of(posted);
+    String use = form.required("use", "Use").choice("private", "hire");
+    String authority = form.required("authority", "Authority").text(200);
+    return Answers.filing(
+        form,
+        () -> {
+          works.state(viewer, id, use.equals("hire"), authority, form.key());
+          return "/aircraft/" + id + "/pilot-works";
+        },
+        () -> page(id, form));
+  }
+
+  private PilotWorkPage page(UUID id, Form form) {
+    AircraftSheet aircraft = fleet.sheet(viewer, id, View.EVERYTHING);
+    String refusal = works.refusal(viewer, id).orElse("");
+    return new PilotWorkPage(
+        aircraft,
+        works.rule(viewer, id).orElse(null),
+        refusal,
+        works.of(viewer, id),
+        PilotTask.options(),
+        licences(),
+        USES,
+        PilotWorks.STATEMENT,
+        viewer.isAny(Role.OWNER, Role.CONTROLLER),
+        viewer.is(Role.PILOT) && refusal.isEmpty(),
+        form);
+  }
+
+  private List<Option> licences() {
+    return WorkForm.licences(
+        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())));
+  }
+}

@@ -1,0 +1,70 @@
+package trestle.workshop.paper;
+
+import java.util.List;
+import trestle.fleet.AircraftSheet;
+import trestle.profiles.RuleProfile;
+import trestle.web.Shown;
+import trestle.workshop.OrderLine;
+import trestle.workshop.ReleaseSheet;
+import trestle.workshop.Totals;
+import trestle.workshop.WorkOrderSheet;
+
+/**
+ * All that the papers of one order are printed from.
+ *
+ * @param totals of the aircraft, then of each engine and propeller: those beside the release, or
+ *     while there is none those of now
+ * @param headSize how many records the operator's ledger holds
+ * @param headRoot its root, 64 hexadecimal digits
+ * @param printed when, in the operator's time
+ */
+public record Paper(
+    WorkOrderSheet sheet,
+    AircraftSheet aircraft,
+    RuleProfile profile,
+    List<Totals.Of> totals,
+    String operator,
+    long headSize,
+    String headRoot,
+    String printed) {
+
+  public ReleaseSheet release() {
+    return sheet.release();
+  }
+
+  /** What stands at the foot of each page, first row. */
+  public String foot() {
+    return sheet.order().no()
+        + ", "
+        + aircraft.registration()
+        + ". Printed "
+        + printed
+        + " local. Ledger head: "
+        + Shown.plural(headSize, "record")
+        + ", root";
+  }
+
+  /** "QX-LIF, Skerry 200, serial S-12". */
+  public String craft() {
+    return aircraft.registration()
+        + ", "
+        + aircraft.typeName()
+        + ", serial "
+        + aircraft.particulars().serial();
+  }
+
+  /** The lines that are left open, by authority or with their defect. */
+  public List<OrderLine> leftOpen() {
+    return sheet.lines().stream().filter(line -> !line.isSigned() && line.isClosed()).toList();
+  }
+
+  public List<OrderLine> withParts() {
+    return sheet.lines().stream().filter(line -> !line.parts().isEmpty()).toList();
+  }
+
+  /** "Release to service", as the rule profile calls it. */
+  public String releaseTitle() {
+    String words = profile.words().release();
+    return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
+  }
+}
