@@ -360,6 +360,7 @@ class PaperTest {
     try (PDDocument document = Loader.loadPDF(pdf)) {
       for (int i = 1; i <= document.getNumberOfPages(); i++) {
         PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setSortByPosition(true);
         stripper.setStartPage(i);
         stripper.setEndPage(i);
         pages.add(stripper.getText(document).replaceAll("\\s+", " "));

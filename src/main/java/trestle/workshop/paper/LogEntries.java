@@ -1,6 +1,7 @@
 package trestle.workshop.paper;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,8 @@ import trestle.workshop.WorkOrderSheet;
  * came of it: a finding, a part, a second person's inspection.
  */
 final class LogEntries {
+  private static final List<String> ORDER = List.of("aircraft", "engine", "propeller", "other");
+
   private final Paper paper;
   private final List<Totals.Of> books;
 
@@ -29,12 +32,13 @@ final class LogEntries {
     this.books = paper.totals();
   }
 
-  /** The airframe's first; books in which nothing is to be entered are left out. */
+  /** The airframe's first, then engines, then propellers; books in which nothing is to be entered are left out. */
   static List<LogEntry> of(Paper paper) {
     LogEntries entries = new LogEntries(paper);
     return entries.books.stream()
         .map(entries::entry)
         .filter(entry -> entry.isAirframe() || !entry.isEmpty())
+        .sorted(Comparator.comparingInt(entry -> ORDER.indexOf(entry.of().kind())))
         .toList();
   }
 

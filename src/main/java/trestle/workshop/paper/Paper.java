@@ -58,6 +58,11 @@ public record Paper(
     return sheet.lines().stream().filter(line -> !line.isSigned() && line.isClosed()).toList();
   }
 
+  /** "2 discrepancies". */
+  public String discrepancies() {
+    return Shown.plural(sheet.release().discrepancies().size(), "discrepancy", "discrepancies");
+  }
+
   public List<OrderLine> withParts() {
     return sheet.lines().stream().filter(line -> !line.parts().isEmpty()).toList();
   }
