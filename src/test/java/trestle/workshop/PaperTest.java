@@ -190,8 +190,9 @@ class PaperTest {
     assertThat(labels).hasSize(3);
     assertThat(labels.get(1)).contains("Belt replaced", root, "airworthy condition");
 
+    // Its columns are narrow, and a title may take two lines of its own.
     assertThat(text(order, "release.pdf"))
-        .contains("Approval for return to service", "Engine, serial E-", "Annual inspection")
+        .contains("Approval for return to service", "Engine, serial E-", "Annual", "inspection")
         .contains("Signature:", root);
     assertThat(text(order, "parts.pdf")).contains("B-77", "LOT-9", "Statement 12");
     assertThat(text(order, "discrepancies.pdf")).contains("None was found");

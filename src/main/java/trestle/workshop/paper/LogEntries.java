@@ -32,7 +32,10 @@ final class LogEntries {
     this.books = paper.totals();
   }
 
-  /** The airframe's first, then engines, then propellers; books in which nothing is to be entered are left out. */
+  /**
+   * The airframe's first, then engines, then propellers; books in which nothing is to be entered
+   * are left out.
+   */
   static List<LogEntry> of(Paper paper) {
     LogEntries entries = new LogEntries(paper);
     return entries.books.stream()
