@@ -20,9 +20,6 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
-import trestle.people.IdentityProof;
-import trestle.people.Members;
-import trestle.people.Proof;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
@@ -39,8 +36,7 @@ public class LineChangePages {
   @Inject LinesLeftOpen leaving;
   @Inject OrderBook book;
   @Inject Fleet fleet;
-  @Inject Members members;
-  @Inject IdentityProof identity;
+  @Inject Signatory signatory;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -78,7 +74,8 @@ public class LineChangePages {
     WorkOrderSheet sheet = book.ofLine(viewer, id);
     OrderLine line = line(sheet, id);
     Form form =
-        WorkForm.begun(viewer, clock.instant(), licences()).with("line", line.line().rowId());
+        WorkForm.begun(viewer, clock.instant(), signatory.licences())
+            .with("line", line.line().rowId());
     return Answers.page(leavePage(sheet, line, form));
   }
 
@@ -100,7 +97,7 @@ public class LineChangePages {
         () -> {
           leaving.leave(
               viewer,
-              prove(form),
+              signatory.prove(form),
               row,
               new LinesLeftOpen.Leaving(why, authority, reference, lastDay),
               licence,
@@ -194,7 +191,8 @@ public class LineChangePages {
   }
 
   private LineLeave leavePage(WorkOrderSheet sheet, OrderLine line, Form form) {
-    return new LineLeave(sheet, line, aircraft(sheet), licences(), Statements.LEFT_OPEN, form);
+    return new LineLeave(
+        sheet, line, aircraft(sheet), signatory.licences(), Statements.LEFT_OPEN, form);
   }
 
   private LineRevise revisePage(WorkOrderSheet sheet, OrderLine line, boolean takeOff, Form form) {
@@ -214,14 +212,5 @@ public class LineChangePages {
 
   private AircraftSheet aircraft(WorkOrderSheet sheet) {
     return fleet.sheet(viewer, sheet.order().aircraftId(), View.EVERYTHING);
-  }
-
-  private List<Option> licences() {
-    return WorkForm.licences(
-        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())));
-  }
-
-  private Proof prove(Form form) {
-    return identity.prove(viewer, form.value("password"));
   }
 }

@@ -19,9 +19,6 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
-import trestle.people.IdentityProof;
-import trestle.people.Members;
-import trestle.people.Proof;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
@@ -38,8 +35,7 @@ public class LineWorkPages {
   @Inject LineCorrections corrections;
   @Inject OrderBook book;
   @Inject Fleet fleet;
-  @Inject Members members;
-  @Inject IdentityProof identity;
+  @Inject Signatory signatory;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -64,7 +60,7 @@ public class LineWorkPages {
   @RolesAllowed(Allow.ENGINEER)
   public Response askTakingAway(@PathParam("id") UUID id) {
     WorkOrderSheet sheet = book.ofWork(viewer, id);
-    Form form = WorkForm.begun(viewer, clock.instant(), licences());
+    Form form = WorkForm.begun(viewer, clock.instant(), signatory.licences());
     return Answers.page(attest(sheet, ofWork(sheet, id), id, false, form));
   }
 
@@ -80,7 +76,7 @@ public class LineWorkPages {
     return Answers.filing(
         form,
         () -> {
-          corrections.takeAway(viewer, prove(form), id, licence, reason, form.key());
+          corrections.takeAway(viewer, signatory.prove(form), id, licence, reason, form.key());
           return line.line().link();
         },
         () -> attest(book.ofWork(viewer, id), line, id, false, form));
@@ -91,7 +87,7 @@ public class LineWorkPages {
   @RolesAllowed(Allow.ENGINEER)
   public Response askInspection(@PathParam("id") UUID id) {
     WorkOrderSheet sheet = book.ofWork(viewer, id);
-    Form form = WorkForm.begun(viewer, clock.instant(), licences());
+    Form form = WorkForm.begun(viewer, clock.instant(), signatory.licences());
     return Answers.page(attest(sheet, ofWork(sheet, id), id, true, form));
   }
 
@@ -107,7 +103,7 @@ public class LineWorkPages {
     return Answers.filing(
         form,
         () -> {
-          works.inspect(viewer, prove(form), id, words, licence, form.key());
+          works.inspect(viewer, signatory.prove(form), id, words, licence, form.key());
           return "/work-orders/" + line.line().orderId();
         },
         () -> attest(book.ofWork(viewer, id), line, id, true, form));
@@ -120,7 +116,7 @@ public class LineWorkPages {
         line,
         aircraft(sheet),
         inspection,
-        licences(),
+        signatory.licences(),
         inspection ? Statements.INSPECTED : Statements.TAKEN_AWAY,
         "/line-works/" + workId + (inspection ? "/inspection" : "/voiding"),
         form);
@@ -132,14 +128,5 @@ public class LineWorkPages {
 
   private AircraftSheet aircraft(WorkOrderSheet sheet) {
     return fleet.sheet(viewer, sheet.order().aircraftId(), View.EVERYTHING);
-  }
-
-  private List<Option> licences() {
-    return WorkForm.licences(
-        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())));
-  }
-
-  private Proof prove(Form form) {
-    return identity.prove(viewer, form.value("password"));
   }
 }

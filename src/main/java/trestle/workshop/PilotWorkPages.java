@@ -20,8 +20,6 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
-import trestle.people.IdentityProof;
-import trestle.people.Members;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
@@ -40,8 +38,7 @@ public class PilotWorkPages {
 
   @Inject PilotWorks works;
   @Inject Fleet fleet;
-  @Inject Members members;
-  @Inject IdentityProof identity;
+  @Inject Signatory signatory;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -66,7 +63,7 @@ public class PilotWorkPages {
   @GET
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response of(@PathParam("id") UUID id) {
-    return Answers.page(page(id, WorkForm.begun(viewer, clock.instant(), licences())));
+    return Answers.page(page(id, WorkForm.begun(viewer, clock.instant(), signatory.licences())));
   }
 
   @POST
@@ -85,7 +82,7 @@ public class PilotWorkPages {
         () -> {
           works.sign(
               viewer,
-              identity.prove(viewer, form.value("password")),
+              signatory.prove(form),
               new PilotWorks.NewPilotWork(id, task, words, data, at, licence),
               form.key());
           return "/aircraft/" + id + "/pilot-works";
@@ -120,16 +117,11 @@ public class PilotWorkPages {
         refusal,
         works.of(viewer, id),
         PilotTask.options(),
-        licences(),
+        signatory.licences(),
         USES,
         PilotWorks.STATEMENT,
         viewer.isAny(Role.OWNER, Role.CONTROLLER),
         viewer.is(Role.PILOT) && refusal.isEmpty(),
         form);
-  }
-
-  private List<Option> licences() {
-    return WorkForm.licences(
-        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())));
   }
 }

@@ -21,8 +21,6 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
-import trestle.people.IdentityProof;
-import trestle.people.Members;
 import trestle.profiles.RuleProfile;
 import trestle.profiles.RuleProfiles;
 import trestle.web.Allow;
@@ -48,8 +46,7 @@ public class ReleasePages {
   @Inject Totals totals;
   @Inject RuleProfiles profiles;
   @Inject Fleet fleet;
-  @Inject Members members;
-  @Inject IdentityProof identity;
+  @Inject Signatory signatory;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -113,7 +110,8 @@ public class ReleasePages {
   public Response ask(@PathParam("id") UUID id) {
     WorkOrderSheet sheet = book.order(viewer, id);
     Form form =
-        WorkForm.begun(viewer, clock.instant(), licences()).with("seen", Releases.seen(sheet));
+        WorkForm.begun(viewer, clock.instant(), signatory.licences())
+            .with("seen", Releases.seen(sheet));
     return Answers.page(page(sheet, form));
   }
 
@@ -135,7 +133,7 @@ public class ReleasePages {
         () -> {
           releases.release(
               viewer,
-              identity.prove(viewer, form.value("password")),
+              signatory.prove(form),
               new Releases.NewRelease(
                   id,
                   "yes".equals(outcome),
@@ -250,7 +248,7 @@ public class ReleasePages {
         enterBy,
         enterBy != null && viewer.dateOf(clock.instant()).isAfter(enterBy),
         profile,
-        licences(),
+        signatory.licences(),
         form);
   }
 
@@ -286,10 +284,5 @@ public class ReleasePages {
 
   private AircraftSheet aircraft(UUID id) {
     return fleet.sheet(viewer, id, View.EVERYTHING);
-  }
-
-  private List<Option> licences() {
-    return WorkForm.licences(
-        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())));
   }
 }

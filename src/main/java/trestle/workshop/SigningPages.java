@@ -21,9 +21,6 @@ import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
-import trestle.people.IdentityProof;
-import trestle.people.Members;
-import trestle.people.Proof;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
@@ -42,8 +39,7 @@ public class SigningPages {
   @Inject LineCorrections corrections;
   @Inject OrderBook book;
   @Inject Fleet fleet;
-  @Inject Members members;
-  @Inject IdentityProof identity;
+  @Inject Signatory signatory;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -89,7 +85,7 @@ public class SigningPages {
     WorkOrderSheet sheet = book.ofLine(viewer, id);
     LineSheet line = line(sheet, id).line();
     Form form =
-        WorkForm.begun(viewer, clock.instant(), licences())
+        WorkForm.begun(viewer, clock.instant(), signatory.licences())
             .with("line", line.rowId())
             .with("outcome", Outcome.DONE.word())
             .with("data-reference", line.dataReference());
@@ -108,7 +104,7 @@ public class SigningPages {
     return Answers.filing(
         form,
         () -> {
-          works.sign(viewer, prove(form), licence, List.of(work), form.key());
+          works.sign(viewer, signatory.prove(form), licence, List.of(work), form.key());
           return "/work-orders/" + asked.orderId();
         },
         () -> {
@@ -121,7 +117,8 @@ public class SigningPages {
   @Path("work-orders/{id}/signatures")
   @RolesAllowed(Allow.ENGINEER)
   public Response askMany(@PathParam("id") UUID id) {
-    Form form = WorkForm.begun(viewer, clock.instant(), licences()).with("words", AS_WRITTEN);
+    Form form =
+        WorkForm.begun(viewer, clock.instant(), signatory.licences()).with("words", AS_WRITTEN);
     return Answers.page(manyPage(book.order(viewer, id), form));
   }
 
@@ -136,7 +133,7 @@ public class SigningPages {
     return Answers.filing(
         form,
         () -> {
-          works.sign(viewer, prove(form), licence, asked, form.key());
+          works.sign(viewer, signatory.prove(form), licence, asked, form.key());
           return "/work-orders/" + id;
         },
         () -> manyPage(book.order(viewer, id), form));
@@ -187,7 +184,7 @@ public class SigningPages {
     OrderLine line = ofWork(sheet, id);
     WorkSheet work = line.record(id);
     Form form =
-        WorkForm.begun(viewer, work.at(), licences())
+        WorkForm.begun(viewer, work.at(), signatory.licences())
             .with("line", line.line().rowId())
             .with("outcome", work.outcome().word())
             .with("words", work.words())
@@ -211,7 +208,8 @@ public class SigningPages {
     return Answers.filing(
         form,
         () -> {
-          corrections.correct(viewer, prove(form), id, asked, licence, reason, form.key());
+          corrections.correct(
+              viewer, signatory.prove(form), id, asked, licence, reason, form.key());
           return before.line().link();
         },
         () -> signPage(book.ofWork(viewer, id), before, before.record(id), form));
@@ -247,7 +245,7 @@ public class SigningPages {
         WorkForm.outcomes(),
         WorkForm.findings(),
         Area.options(),
-        licences(),
+        signatory.licences(),
         Statements.WORKED,
         correcting == null
             ? line.line().link() + "/work"
@@ -277,7 +275,7 @@ public class SigningPages {
       }
     }
     return new LinesSign(
-        sheet, aircraft(sheet), options, cautions, licences(), Statements.WORKED, form);
+        sheet, aircraft(sheet), options, cautions, signatory.licences(), Statements.WORKED, form);
   }
 
   private OrderLine line(WorkOrderSheet sheet, UUID id) {
@@ -290,14 +288,5 @@ public class SigningPages {
 
   private AircraftSheet aircraft(WorkOrderSheet sheet) {
     return fleet.sheet(viewer, sheet.order().aircraftId(), View.EVERYTHING);
-  }
-
-  private List<Option> licences() {
-    return WorkForm.licences(
-        members.licencesOf(viewer, viewer.personId(), viewer.dateOf(clock.instant())));
-  }
-
-  private Proof prove(Form form) {
-    return identity.prove(viewer, form.value("password"));
   }
 }
