@@ -22,7 +22,7 @@ import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
  * checksum. Never into a shared temporary directory, where someone else could have put theirs.
  */
 final class PostgresBinaries {
-  private static final String PREFIX = "postgres-programs-";
+  static final String PREFIX = "postgres-programs-";
 
   /** Unpacks them below the parent unless they are there; those of other versions are removed. */
   static Path unpacked(Path parent) throws IOException {

@@ -17,6 +17,11 @@ import org.tukaani.xz.XZInputStream;
 final class XzStream implements Closeable {
   private static final String TOOL = "xz";
 
+  /**
+   * As the programs' directories: what a kill left lying is removed with those of other versions.
+   */
+  private static final String COPY = PostgresBinaries.PREFIX + "packed-";
+
   private final Path copy;
   private final Process tool;
   private final InputStream unpacked;
@@ -35,7 +40,7 @@ final class XzStream implements Closeable {
   }
 
   static XzStream open(URL archive, Path beside, String toolName) throws IOException {
-    Path copy = Files.createTempFile(beside, "archive-", ".xz");
+    Path copy = Files.createTempFile(beside, COPY, ".xz");
     try (InputStream packed = archive.openStream()) {
       Files.copy(packed, copy, StandardCopyOption.REPLACE_EXISTING);
     }

@@ -149,7 +149,7 @@ class WorkRepository {
   }
 
   List<WorkOrderStep> steps(Collection<UUID> orders, View view) {
-    return ofOrders(
+    return of(
         "from WorkOrderStep s where s.orderEntryId in :ids and " + known("s"),
         "s",
         WorkOrderStep.class,
@@ -178,7 +178,7 @@ class WorkRepository {
 
   /** The rows that count of some lines. */
   List<WorkLine> linesOf(Collection<UUID> entryIds) {
-    return ofOrders(
+    return of(
         "from WorkLine l where l.entryId in :ids and " + current("WorkLine", "l"),
         "l",
         WorkLine.class,
@@ -198,7 +198,7 @@ class WorkRepository {
 
   /** All rows of work on the lines of these orders, those that were corrected too. */
   List<LineWork> works(Collection<UUID> orders, View view) {
-    return ofOrders(
+    return of(
         "from LineWork w where w.lineEntryId in (" + LINES + ") and " + known("w"),
         "w",
         LineWork.class,
@@ -207,7 +207,7 @@ class WorkRepository {
   }
 
   List<LineInspection> inspections(Collection<UUID> orders, View view) {
-    return ofOrders(
+    return of(
         "from LineInspection i where i.lineWorkId in (select w.id from LineWork w where"
             + " w.lineEntryId in ("
             + LINES
@@ -220,7 +220,7 @@ class WorkRepository {
   }
 
   List<LineDeferral> deferrals(Collection<UUID> orders, View view) {
-    return ofOrders(
+    return of(
         "from LineDeferral d where d.lineEntryId in (" + LINES + ") and " + known("d"),
         "d",
         LineDeferral.class,
@@ -229,7 +229,7 @@ class WorkRepository {
   }
 
   List<PartUse> parts(Collection<UUID> orders, View view) {
-    return ofOrders(
+    return of(
         "from PartUse p where p.lineEntryId in ("
             + LINES
             + ") and p.voided is null and "
@@ -241,7 +241,7 @@ class WorkRepository {
   }
 
   List<WorkRelease> releases(Collection<UUID> orders, View view) {
-    return ofOrders(
+    return of(
         "from WorkRelease r where r.orderEntryId in :ids and " + known("r"),
         "r",
         WorkRelease.class,
@@ -250,7 +250,7 @@ class WorkRepository {
   }
 
   List<CheckFlight> checkFlights(Collection<UUID> releases, View view) {
-    return ofOrders(
+    return of(
         "from CheckFlight c where c.releaseId in :ids and " + known("c"),
         "c",
         CheckFlight.class,
@@ -260,7 +260,7 @@ class WorkRepository {
 
   /** Releases of aircraft after which a check flight is still to be made. */
   List<WorkRelease> uncheckedReleases(Collection<UUID> aircraftIds, View view) {
-    return ofOrders(
+    return of(
         "from WorkRelease r where r.aircraftId in :ids and r.checkFlight <> '' and "
             + known("r")
             + " and not exists (select 1 from CheckFlight c where c.releaseId = r.id"
@@ -275,7 +275,7 @@ class WorkRepository {
 
   /** What was found not airworthy on these aircraft, cleared since or not. */
   List<WorkRelease> notAirworthy(Collection<UUID> aircraftIds, View view) {
-    return ofOrders(
+    return of(
         "from WorkRelease r where r.aircraftId in :ids and r.airworthy = false and " + known("r"),
         "r",
         WorkRelease.class,
@@ -285,7 +285,7 @@ class WorkRepository {
 
   /** The lines by which discrepancies of aircraft were put right, in orders that are closed. */
   List<WorkLine> settledDiscrepancies(Collection<UUID> aircraftIds, View view) {
-    return ofOrders(
+    return of(
         "from WorkLine n where n.aircraftId in :ids and n.origin = 'discrepancy' and n.voided is"
             + " null and "
             + current("WorkLine", "n")
@@ -299,7 +299,7 @@ class WorkRepository {
 
   /** Lines of closed orders that were put off and not done since. */
   List<LineDeferral> putOff(Collection<UUID> aircraftIds, View view) {
-    return ofOrders(
+    return of(
         "from LineDeferral d where d.aircraftId in :ids and "
             + known("d")
             + " and exists (select 1 from WorkRelease c, WorkLine o where o.entryId = d.lineEntryId"
@@ -318,7 +318,7 @@ class WorkRepository {
   }
 
   List<FlightPermit> permits(Collection<UUID> aircraftIds, View view) {
-    return ofOrders(
+    return of(
         "from FlightPermit p where p.aircraftId in :ids and p.voided is null and "
             + current("FlightPermit", "p"),
         "p",
@@ -335,8 +335,7 @@ class WorkRepository {
         .getResultList();
   }
 
-  private <T> List<T> ofOrders(
-      String query, String row, Class<T> type, Collection<UUID> ids, View view) {
+  private <T> List<T> of(String query, String row, Class<T> type, Collection<UUID> ids, View view) {
     return ids.isEmpty()
         ? List.of()
         : inView(query + " order by " + row + ".ledgerSeq", type, view)
