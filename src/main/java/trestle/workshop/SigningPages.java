@@ -139,7 +139,7 @@ public class SigningPages {
         () -> manyPage(book.order(viewer, id), form));
   }
 
-  /** The lines that were ticked, each to its own data. */
+  /** The lines that were ticked, each to its own data; a revision is that of the data typed. */
   private List<NewWork> many(WorkOrderSheet sheet, Form form) {
     List<String> ticked = form.values("lines");
     if (ticked.isEmpty()) {
@@ -160,8 +160,9 @@ public class SigningPages {
               .orElse("");
       if (row != null) {
         works.add(
-            new NewWork(
-                row, Outcome.DONE, words, own.isEmpty() ? data : own, revision, at, "", null));
+            own.isEmpty()
+                ? new NewWork(row, Outcome.DONE, words, data, revision, at, "", null)
+                : new NewWork(row, Outcome.DONE, words, own, "", at, "", null));
       }
     }
     return works;
