@@ -98,16 +98,20 @@ public class DefectBook {
   /** Defects by their entries, in the order asked for; what is not there is left out. */
   @Reading
   public Map<UUID, Entry> entries(Viewer viewer, Collection<UUID> entryIds) {
+    return entries(viewer, entryIds, View.EVERYTHING);
+  }
+
+  private Map<UUID, Entry> entries(Viewer viewer, Collection<UUID> entryIds, View view) {
     Map<UUID, Entry> entries = new LinkedHashMap<>();
     if (entryIds.isEmpty()) {
       return entries;
     }
     Map<UUID, List<DefectSheet>> rows = new HashMap<>();
-    for (Defect row : repository.entries(entryIds, View.EVERYTHING)) {
+    for (Defect row : repository.entries(entryIds, view)) {
       rows.computeIfAbsent(row.entryId, id -> new ArrayList<>()).add(DefectSheet.of(row));
     }
-    Map<UUID, List<RectificationSheet>> done = done(entryIds);
-    Map<UUID, DefectLine> lines = lines(viewer, rows, done);
+    Map<UUID, List<RectificationSheet>> done = done(entryIds, view);
+    Map<UUID, DefectLine> lines = lines(viewer, rows, done, view);
     for (UUID id : entryIds) {
       if (rows.containsKey(id)) {
         entries.put(id, new Entry(rows.get(id), done.getOrDefault(id, List.of()), lines.get(id)));
@@ -124,14 +128,20 @@ public class DefectBook {
    */
   @Reading
   public Page page(Viewer viewer, UUID aircraftId, boolean rectified, int number) {
-    long count = repository.count(aircraftId, rectified, View.EVERYTHING);
+    return page(viewer, aircraftId, rectified, number, View.EVERYTHING);
+  }
+
+  /** The same in any view. */
+  @Reading
+  public Page page(Viewer viewer, UUID aircraftId, boolean rectified, int number, View view) {
+    long count = repository.count(aircraftId, rectified, view);
     int pages = (int) Math.max(1, (count + PAGE - 1) / PAGE);
     int at = Math.min(Math.max(1, number), pages);
     List<UUID> ids =
-        repository.all(aircraftId, rectified, View.EVERYTHING, (at - 1) * PAGE, PAGE).stream()
+        repository.all(aircraftId, rectified, view, (at - 1) * PAGE, PAGE).stream()
             .map(row -> row.entryId)
             .toList();
-    return new Page(List.copyOf(entries(viewer, ids).values()), at, count);
+    return new Page(List.copyOf(entries(viewer, ids, view).values()), at, count);
   }
 
   /** What one form has filed, if it has, as filed then. */
@@ -154,9 +164,9 @@ public class DefectBook {
     return defects;
   }
 
-  private Map<UUID, List<RectificationSheet>> done(Collection<UUID> entryIds) {
+  private Map<UUID, List<RectificationSheet>> done(Collection<UUID> entryIds, View view) {
     Map<UUID, List<RectificationSheet>> done = new HashMap<>();
-    for (Rectification row : repository.rectifications(entryIds, View.EVERYTHING)) {
+    for (Rectification row : repository.rectifications(entryIds, view)) {
       done.computeIfAbsent(row.defectEntryId, id -> new ArrayList<>())
           .add(RectificationSheet.of(row));
     }
@@ -164,7 +174,10 @@ public class DefectBook {
   }
 
   private Map<UUID, DefectLine> lines(
-      Viewer viewer, Map<UUID, List<DefectSheet>> rows, Map<UUID, List<RectificationSheet>> done) {
+      Viewer viewer,
+      Map<UUID, List<DefectSheet>> rows,
+      Map<UUID, List<RectificationSheet>> done,
+      View view) {
     List<UUID> aircraft =
         rows.values().stream()
             .filter(
@@ -173,7 +186,7 @@ public class DefectBook {
             .distinct()
             .toList();
     Map<UUID, DefectLine> lines = new HashMap<>();
-    open.of(viewer, aircraft, View.EVERYTHING)
+    open.of(viewer, aircraft, view)
         .values()
         .forEach(list -> list.forEach(line -> lines.put(line.entryId(), line)));
     return lines;

@@ -26,10 +26,12 @@ import trestle.fleet.AircraftSheet;
 import trestle.fleet.Components;
 import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
+import trestle.fleet.Views;
 import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.Option;
 import trestle.web.OutboxJson;
@@ -57,6 +59,7 @@ public class DefectPages {
   @Inject Occurrences occurrences;
   @Inject AbnormalEvents events;
   @Inject Fleet fleet;
+  @Inject Views views;
   @Inject Components components;
   @Inject Members members;
   @Inject InstantSource clock;
@@ -85,7 +88,8 @@ public class DefectPages {
       basePath = "defects",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record DefectList(List<Worklist.Group> groups, long open, boolean mayReport, boolean mayWork)
+  record DefectList(
+      AsAt at, List<Worklist.Group> groups, long open, boolean mayReport, boolean mayWork)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -94,6 +98,7 @@ public class DefectPages {
       requireTypeSafeExpressions = false)
   record AircraftDefects(
       AircraftSheet aircraft,
+      AsAt at,
       List<DefectWords.Row> open,
       List<DefectWords.Row> rectified,
       List<EventEntry> events,
@@ -129,10 +134,12 @@ public class DefectPages {
   @GET
   @Path("defects")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response list() {
-    List<Worklist.Group> groups = worklist.of(viewer, today());
+  public Response list(@Context UriInfo uri) {
+    AsAt at = at(uri);
+    List<Worklist.Group> groups = worklist.of(viewer, at);
     long open = groups.stream().mapToLong(Worklist.Group::size).sum();
-    return Answers.page(new DefectList(groups, open, mayReport(), viewer.is(Role.ENGINEER)));
+    return Answers.page(
+        at.status(), new DefectList(at, groups, open, mayReport(), viewer.is(Role.ENGINEER)));
   }
 
   @GET
@@ -204,15 +211,19 @@ public class DefectPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response ofAircraft(
       @PathParam("id") UUID id, @QueryParam("page") Integer asked, @Context UriInfo uri) {
-    AircraftSheet aircraft = fleet.sheet(viewer, id, View.EVERYTHING);
+    AsAt at = at(uri);
+    View view = at.isNow() ? View.EVERYTHING : at.view();
+    AircraftSheet aircraft = fleet.sheet(viewer, id, view);
     DefectWords words = words(aircraft);
-    DefectBook.Page page = book.page(viewer, id, true, asked == null ? 1 : asked);
+    DefectBook.Page page = book.page(viewer, id, true, asked == null ? 1 : asked, view);
     return Answers.page(
+        at.status(),
         new AircraftDefects(
             aircraft,
-            worklist.ofAircraft(viewer, aircraft, today()),
+            at,
+            worklist.ofAircraft(viewer, aircraft, at),
             page.entries().stream().map(words::closed).toList(),
-            events.of(viewer, id, View.EVERYTHING),
+            events.of(viewer, id, view),
             Pager.of(page.number(), DefectBook.PAGE, page.defects(), uri),
             mayReport()));
   }
@@ -280,6 +291,10 @@ public class DefectPages {
 
   private boolean mayReport() {
     return viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.PILOT, Role.ENGINEER);
+  }
+
+  private AsAt at(UriInfo uri) {
+    return AsAt.of(uri.getQueryParameters(), today(), day -> views.knownOn(viewer, day));
   }
 
   private LocalDate today() {

@@ -13,6 +13,7 @@ import trestle.fleet.Fleet;
 import trestle.ledger.View;
 import trestle.standing.AircraftStanding;
 import trestle.standing.Standings;
+import trestle.web.AsAt;
 import trestle.web.Reading;
 import trestle.web.Viewer;
 
@@ -46,16 +47,16 @@ public class Worklist {
 
   /** The aircraft that have something open: held ones first, then limited ones. */
   @Reading
-  public List<Group> of(Viewer viewer, LocalDate today) {
-    List<AircraftSheet> aircraft = fleet.sheets(viewer, View.asAt(today));
+  public List<Group> of(Viewer viewer, AsAt at) {
+    View view = at.view();
+    List<AircraftSheet> aircraft = fleet.sheets(viewer, view);
     List<UUID> ids = aircraft.stream().map(AircraftSheet::id).toList();
-    Map<UUID, List<DefectLine>> lines = open.of(viewer, ids, View.asAt(today));
-    Map<UUID, List<EventSheet>> waiting = events.open(viewer, ids, View.asAt(today));
-    Map<UUID, AircraftStanding> standing = standings.now(viewer, ids, today);
+    Map<UUID, List<DefectLine>> lines = open.of(viewer, ids, view);
+    Map<UUID, List<EventSheet>> waiting = events.open(viewer, ids, view);
+    Map<UUID, AircraftStanding> standing =
+        at.isNow() ? standings.now(viewer, ids, at.today()) : standings.asAt(viewer, ids, view);
     Map<UUID, Integer> earlier =
-        repeats.counts(
-            viewer,
-            lines.values().stream().flatMap(List::stream).map(DefectLine::entryId).toList());
+        earlier(viewer, at, lines.values().stream().flatMap(List::stream).toList());
     List<Group> groups = new ArrayList<>();
     for (AircraftSheet one : aircraft) {
       if (lines.containsKey(one.id()) || waiting.containsKey(one.id())) {
@@ -63,7 +64,7 @@ public class Worklist {
             new Group(
                 one,
                 standing.get(one.id()).standing().word().word(),
-                rows(lines.getOrDefault(one.id(), List.of()), earlier, today),
+                rows(lines.getOrDefault(one.id(), List.of()), earlier, at.day()),
                 waiting.getOrDefault(one.id(), List.of())));
       }
     }
@@ -73,12 +74,17 @@ public class Worklist {
 
   /** The open defects of one aircraft. */
   @Reading
-  public List<DefectWords.Row> ofAircraft(Viewer viewer, AircraftSheet aircraft, LocalDate today) {
+  public List<DefectWords.Row> ofAircraft(Viewer viewer, AircraftSheet aircraft, AsAt at) {
     List<DefectLine> lines =
-        open.of(viewer, List.of(aircraft.id()), View.asAt(today))
-            .getOrDefault(aircraft.id(), List.of());
-    return rows(
-        lines, repeats.counts(viewer, lines.stream().map(DefectLine::entryId).toList()), today);
+        open.of(viewer, List.of(aircraft.id()), at.view()).getOrDefault(aircraft.id(), List.of());
+    return rows(lines, earlier(viewer, at, lines), at.day());
+  }
+
+  /** Which came back is a matter of what is known now: of a past day nothing is said. */
+  private Map<UUID, Integer> earlier(Viewer viewer, AsAt at, List<DefectLine> lines) {
+    return at.isPast()
+        ? Map.of()
+        : repeats.counts(viewer, lines.stream().map(DefectLine::entryId).toList());
   }
 
   private static List<DefectWords.Row> rows(

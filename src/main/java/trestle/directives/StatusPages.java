@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
-import trestle.flights.Views;
+import trestle.fleet.Views;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.AsAt;
@@ -51,11 +51,11 @@ public class StatusPages {
             day -> views.knownOn(viewer, day));
     AircraftSheet aircraft = fleet.sheet(viewer, id, at.view());
     return Answers.page(
-        at.form().isBad() ? 422 : 200,
+        at.status(),
         new AircraftDirectives(
             aircraft,
             report.of(viewer, aircraft, at.view()),
             at,
-            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER) && !at.past()));
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER) && !at.isPast()));
   }
 }

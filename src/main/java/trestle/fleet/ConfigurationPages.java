@@ -23,6 +23,7 @@ import java.util.function.Supplier;
 import trestle.ledger.View;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.NotHere;
 import trestle.web.Option;
@@ -42,12 +43,17 @@ public class ConfigurationPages {
 
   @Inject Fleet fleet;
   @Inject Configurations configurations;
+  @Inject Views views;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
   @CheckedTemplate(basePath = "fleet", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
   record ConfigurationShown(
-      AircraftSheet aircraft, Configuration configuration, List<Option> others, boolean mayFile)
+      AircraftSheet aircraft,
+      AsAt at,
+      Configuration configuration,
+      List<Option> others,
+      boolean mayFile)
       implements TemplateInstance {}
 
   @CheckedTemplate(basePath = "fleet", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
@@ -70,16 +76,23 @@ public class ConfigurationPages {
   @GET
   @Path("aircraft/{id}/configuration")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response configuration(@PathParam("id") UUID id) {
-    AircraftSheet aircraft = aircraft(id);
+  public Response configuration(@PathParam("id") UUID id, @Context UriInfo uri) {
+    AsAt at =
+        AsAt.of(
+            uri.getQueryParameters(),
+            viewer.dateOf(clock.instant()),
+            day -> views.knownOn(viewer, day));
+    AircraftSheet aircraft = fleet.sheet(viewer, id, at.view());
     List<Option> others =
         offered().stream().filter(option -> !option.value().equals(id.toString())).toList();
     return Answers.page(
+        at.status(),
         new ConfigurationShown(
             aircraft,
-            configurations.of(viewer, id, View.EVERYTHING),
+            at,
+            configurations.of(viewer, id, at.isNow() ? View.EVERYTHING : at.view()),
             others,
-            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)));
+            at.isNow() && viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)));
   }
 
   @GET

@@ -35,6 +35,7 @@ import trestle.fleet.Fleet;
 import trestle.fleet.PartSheet;
 import trestle.fleet.Parts;
 import trestle.fleet.Placement;
+import trestle.fleet.Views;
 import trestle.ledger.View;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Hours;
@@ -122,7 +123,7 @@ public class ComponentPages {
     Map<UUID, ComponentLine> used = lines.of(viewer, ids, at.view());
     Map<UUID, AircraftSheet> aircraft = aircraft(at.view());
     return Answers.page(
-        at.form().isBad() ? 422 : 200,
+        at.status(),
         new ComponentList(
             shown.stream().map(sheet -> line(used.get(sheet.id()), aircraft)).toList(),
             pager,
@@ -161,7 +162,7 @@ public class ComponentPages {
     Map<UUID, ComponentSheet> others = others(history, inside, at.view());
     ComponentStory story = new ComponentStory(line, aircraft, others, viewer.flightZone());
     return Answers.page(
-        at.form().isBad() ? 422 : 200,
+        at.status(),
         new ComponentPage(
             history.sheet(),
             story.place(),

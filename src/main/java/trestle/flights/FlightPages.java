@@ -25,6 +25,7 @@ import java.util.Map;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
+import trestle.fleet.Views;
 import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.web.Allow;
@@ -124,12 +125,12 @@ public class FlightPages {
     List<FlightLine> shown = page.entries().stream().map(words::line).toList();
     int open = (int) shown.stream().filter(FlightLine::open).count();
     return Answers.page(
-        at.form().isBad() ? 422 : 200,
+        at.status(),
         new JourneyLogPage(
             aircraft,
             at,
             shown,
-            at.past() ? Map.of() : filedWith.of(viewer, page.entries()),
+            at.isPast() ? Map.of() : filedWith.of(viewer, page.entries()),
             Pager.of(page.number(), Flights.PAGE, page.flights(), uri),
             words.howOld(lines.of(viewer, id, at.view())),
             open,

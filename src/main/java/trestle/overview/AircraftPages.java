@@ -15,8 +15,10 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.UUID;
+import trestle.fleet.Views;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.Role;
 import trestle.web.Shown;
@@ -28,6 +30,7 @@ import trestle.web.Viewer;
 public class AircraftPages {
   @Inject Viewer viewer;
   @Inject InstantSource clock;
+  @Inject Views views;
   @Inject Overviews overviews;
   @Inject Drawn drawn;
 
@@ -46,7 +49,7 @@ public class AircraftPages {
   public Response aircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
-    AsAt asAt = AsAt.read(form, viewer.dateOf(now));
+    AsAt asAt = AsAt.of(form, viewer.dateOf(now), day -> views.knownOn(viewer, day));
     AircraftOverview aircraft = overviews.aircraft(viewer, id, asAt);
     boolean asked = !uri.getQueryParameters().isEmpty();
     Aircraft shown =

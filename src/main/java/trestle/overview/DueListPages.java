@@ -14,8 +14,10 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
+import trestle.fleet.Views;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.Option;
 import trestle.web.Pager;
@@ -34,6 +36,7 @@ public class DueListPages {
 
   @Inject Viewer viewer;
   @Inject InstantSource clock;
+  @Inject Views views;
   @Inject Overviews overviews;
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
@@ -53,7 +56,7 @@ public class DueListPages {
   public Response dueList(@Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
-    AsAt asAt = AsAt.read(form, viewer.dateOf(now));
+    AsAt asAt = AsAt.of(form, viewer.dateOf(now), day -> views.knownOn(viewer, day));
     FleetOverview fleet = overviews.fleet(viewer, asAt);
     List<Option> aircraft = options(fleet);
     DueFilter filter = DueFilter.read(form, aircraft.stream().map(Option::value).toList());

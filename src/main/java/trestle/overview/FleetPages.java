@@ -15,8 +15,10 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import trestle.fleet.Views;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.Pager;
 import trestle.web.Shown;
@@ -30,11 +32,19 @@ public class FleetPages {
 
   @Inject Viewer viewer;
   @Inject InstantSource clock;
+  @Inject Views views;
   @Inject Overviews overviews;
   @Inject Drawn drawn;
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
-  record Fleet(AsAt asAt, Form form, String time, String words, List<RawString> rows, Pager pager)
+  record Fleet(
+      AsAt asAt,
+      Form form,
+      String time,
+      String words,
+      List<Horizon.Tick> scale,
+      List<RawString> rows,
+      Pager pager)
       implements TemplateInstance {}
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
@@ -54,7 +64,7 @@ public class FleetPages {
   public Response fleet(@Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
-    AsAt asAt = AsAt.read(form, viewer.dateOf(now));
+    AsAt asAt = AsAt.of(form, viewer.dateOf(now), day -> views.knownOn(viewer, day));
     Long page = form.optional("page", "Page").count();
     FleetOverview fleet = overviews.fleet(viewer, asAt);
     Pager pager =
@@ -66,6 +76,7 @@ public class FleetPages {
             form,
             Shown.time(now, viewer.zone()),
             fleet.words(),
+            Horizon.SCALE,
             rows(fleet, asAt, pager),
             pager);
     return Answers.page(form.isOk() ? 200 : 400, shown);

@@ -12,11 +12,11 @@ import java.util.stream.Collectors;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
-import trestle.ledger.KnownThen;
 import trestle.ledger.View;
 import trestle.standing.AircraftStanding;
 import trestle.standing.RevisionCache;
 import trestle.standing.Standings;
+import trestle.web.AsAt;
 import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Viewer;
@@ -33,7 +33,6 @@ class Overviews {
   @Inject Revisions revisions;
   @Inject Standings standings;
   @Inject Strips strips;
-  @Inject KnownThen knownThen;
 
   private final RevisionCache<AircraftOverview> kept =
       new RevisionCache<>(MOST_ROWS, overview -> overview.rows().size());
@@ -45,7 +44,7 @@ class Overviews {
       return new FleetOverview(
           List.copyOf(now(viewer, revisions.all(viewer), asAt.today()).values()));
     }
-    View view = view(viewer, asAt);
+    View view = asAt.view();
     List<UUID> ids = fleet.sheets(viewer, view).stream().map(AircraftSheet::id).toList();
     return new FleetOverview(List.copyOf(asAt(viewer, ids, view).values()));
   }
@@ -61,7 +60,7 @@ class Overviews {
     Map<UUID, AircraftOverview> found =
         asAt.isNow()
             ? now(viewer, revisions.of(viewer, one), asAt.today())
-            : asAt(viewer, one, view(viewer, asAt));
+            : asAt(viewer, one, asAt.view());
     if (found.isEmpty()) {
       throw new NotHere(
           asAt.isNow()
@@ -97,12 +96,5 @@ class Overviews {
             overviews.put(
                 id, AircraftOverview.of(standing, strips.getOrDefault(id, Strip.NONE), day)));
     return overviews;
-  }
-
-  View view(Viewer viewer, AsAt asAt) {
-    return asAt.view(
-        day ->
-            knownThen.before(
-                viewer.operatorId(), day.plusDays(1).atStartOfDay(viewer.zone()).toInstant()));
   }
 }

@@ -14,10 +14,12 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.UUID;
+import trestle.fleet.Views;
 import trestle.formats.Csv;
 import trestle.formats.Pdf;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.Shown;
 import trestle.web.Viewer;
@@ -28,6 +30,7 @@ import trestle.web.Viewer;
 public class StatusPages {
   @Inject Viewer viewer;
   @Inject InstantSource clock;
+  @Inject Views views;
   @Inject StatusSheets reports;
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
@@ -72,7 +75,7 @@ public class StatusPages {
   }
 
   private AsAt asAt(Form form) {
-    return AsAt.read(form, viewer.dateOf(clock.instant()));
+    return AsAt.of(form, viewer.dateOf(clock.instant()), day -> views.knownOn(viewer, day));
   }
 
   private String printed() {

@@ -24,6 +24,7 @@ import trestle.reckoning.Amount;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Scale;
 import trestle.standing.InWords;
+import trestle.web.AsAt;
 import trestle.web.Reading;
 import trestle.web.Shown;
 import trestle.web.Viewer;
@@ -44,7 +45,7 @@ class StatusSheets {
   @Reading
   public StatusSheet of(Viewer viewer, UUID aircraftId, AsAt asAt) {
     AircraftOverview overview = overviews.aircraft(viewer, aircraftId, asAt);
-    View view = overviews.view(viewer, asAt);
+    View view = asAt.view();
     List<ComponentLine> fitted = fitted(viewer, aircraftId, view);
     InWords words = new InWords(overview.sheet().shownAs());
     List<StatusSheet.Part> parts = new ArrayList<>();

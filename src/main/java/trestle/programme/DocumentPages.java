@@ -8,15 +8,18 @@ import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
-import trestle.ledger.View;
+import trestle.fleet.Views;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
@@ -27,6 +30,7 @@ public class DocumentPages {
   @Inject Documents documents;
   @Inject DocumentFiles files;
   @Inject Fleet fleet;
+  @Inject Views views;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -35,21 +39,27 @@ public class DocumentPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record AircraftDocuments(
-      AircraftSheet aircraft, List<Documents.Line> lines, boolean mayFile, boolean mayAdd)
+      AircraftSheet aircraft, AsAt at, List<Documents.Line> lines, boolean mayFile, boolean mayAdd)
       implements TemplateInstance {}
 
   @GET
   @Path("aircraft/{id}/documents")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response ofAircraft(@PathParam("id") UUID id) {
-    View now = View.asAt(viewer.dateOf(clock.instant()));
-    AircraftSheet aircraft = fleet.sheet(viewer, id, now);
+  public Response ofAircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
+    AsAt at =
+        AsAt.of(
+            uri.getQueryParameters(),
+            viewer.dateOf(clock.instant()),
+            day -> views.knownOn(viewer, day));
+    AircraftSheet aircraft = fleet.sheet(viewer, id, at.view());
     return Answers.page(
+        at.status(),
         new AircraftDocuments(
             aircraft,
-            documents.of(viewer, aircraft, now),
-            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER),
-            viewer.isAny(Role.OWNER, Role.CONTROLLER)));
+            at,
+            documents.of(viewer, aircraft, at.view()),
+            at.isNow() && viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER),
+            at.isNow() && viewer.isAny(Role.OWNER, Role.CONTROLLER)));
   }
 
   /** nosniff comes with every answer; what a hash names never changes. */

@@ -19,7 +19,7 @@ import trestle.fleet.AircraftSheet;
 import trestle.fleet.Components;
 import trestle.fleet.Fleet;
 import trestle.fleet.PartSheet;
-import trestle.ledger.View;
+import trestle.fleet.Views;
 import trestle.programme.LifeLimits.Countdown;
 import trestle.reckoning.Calendar;
 import trestle.reckoning.HoursStyle;
@@ -29,6 +29,7 @@ import trestle.reckoning.Scale;
 import trestle.standing.InWords;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.Option;
 import trestle.web.Pager;
@@ -44,6 +45,7 @@ public class LifeLimitPages {
   @Inject LifeLimits limits;
   @Inject Fleet fleet;
   @Inject Components components;
+  @Inject Views views;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -52,6 +54,7 @@ public class LifeLimitPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record LifeLimitList(
+      AsAt at,
       Form form,
       List<Option> aircraft,
       List<Row> rows,
@@ -98,18 +101,19 @@ public class LifeLimitPages {
       @QueryParam("page") Integer page,
       @Context UriInfo uri) {
     LocalDate today = viewer.dateOf(clock.instant());
+    Form form = Form.of(uri.getQueryParameters());
+    AsAt at = AsAt.of(form, today, day -> views.knownOn(viewer, day));
     List<AircraftSheet> sheets =
-        fleet.sheets(viewer, View.asAt(today)).stream().filter(one -> !one.retired()).toList();
+        fleet.sheets(viewer, at.view()).stream().filter(one -> !one.retired()).toList();
     List<Option> options =
         sheets.stream().map(one -> new Option(one.id().toString(), one.registration())).toList();
-    Form form = Form.of(uri.getQueryParameters());
     if (component != null) {
-      String words = components.history(viewer, component, View.EVERYTHING).sheet().words();
+      String words = components.history(viewer, component, at.view()).sheet().words();
       List<Row> rows =
-          limits.of(viewer, component, today).stream().map(LifeLimitPages::row).toList();
+          limits.of(viewer, component, at.view()).stream().map(LifeLimitPages::row).toList();
       return Answers.page(
           new LifeLimitList(
-              form, options, rows, Pager.of(1, PAGE, rows.size(), uri), words, List.of()));
+              at, form, options, rows, Pager.of(1, PAGE, rows.size(), uri), words, List.of()));
     }
     String chosen =
         form.optional("aircraft", "Aircraft").choice(options.stream().map(Option::value).toList());
@@ -119,15 +123,17 @@ public class LifeLimitPages {
             : chosen == null
                 ? sheets.stream().map(AircraftSheet::id).toList()
                 : List.of(UUID.fromString(chosen));
-    List<LifeLimits.Line> lines = limits.now(viewer, ids, today);
+    List<LifeLimits.Line> lines =
+        at.isNow() ? limits.now(viewer, ids, today) : limits.asAt(viewer, ids, at.view());
     Pager pager = Pager.of(page, PAGE, lines.size(), uri);
     List<Row> rows =
         lines.subList(pager.offset(), Math.min(lines.size(), pager.offset() + PAGE)).stream()
             .map(LifeLimitPages::row)
             .toList();
     return Answers.page(
-        form.isBad() ? 422 : 200,
-        new LifeLimitList(form, options, rows, pager, null, limits.unlimited(viewer, today)));
+        at.status(),
+        new LifeLimitList(
+            at, form, options, rows, pager, null, limits.unlimited(viewer, at.view())));
   }
 
   private static Row row(LifeLimits.Line line) {

@@ -102,8 +102,17 @@ public class LifeLimits {
   /** As at now, what bites first on top; a constant number of statements. */
   @trestle.web.Reading
   public List<Line> now(Viewer viewer, Collection<UUID> aircraftIds, LocalDate today) {
-    Map<UUID, AircraftStanding> all = standings.now(viewer, aircraftIds, today);
-    Map<UUID, ComponentLine> extended = extended(viewer, all.values(), today);
+    return lines(viewer, standings.now(viewer, aircraftIds, today), View.asAt(today));
+  }
+
+  /** In any view. */
+  @trestle.web.Reading
+  public List<Line> asAt(Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    return lines(viewer, standings.asAt(viewer, aircraftIds, view), view);
+  }
+
+  private List<Line> lines(Viewer viewer, Map<UUID, AircraftStanding> all, View view) {
+    Map<UUID, ComponentLine> extended = extended(viewer, all.values(), view);
     List<Line> found = new ArrayList<>();
     for (AircraftStanding standing : all.values()) {
       for (DueItem item : standing.items()) {
@@ -123,12 +132,11 @@ public class LifeLimits {
 
   /** The countdowns of one component, fitted or in store. */
   @trestle.web.Reading
-  public List<Line> of(Viewer viewer, UUID componentId, LocalDate today) {
-    List<DueItem> items = dueItems.onComponent(viewer, componentId, View.asAt(today));
-    ComponentLine line = lines.of(viewer, componentId, View.asAt(today));
+  public List<Line> of(Viewer viewer, UUID componentId, View view) {
+    List<DueItem> items = dueItems.onComponent(viewer, componentId, view);
+    ComponentLine line = lines.of(viewer, componentId, view);
     var fitted = line.history().fitted();
-    AircraftSheet aircraft =
-        fitted == null ? null : fleet.sheet(viewer, fitted.aircraftId(), View.asAt(today));
+    AircraftSheet aircraft = fitted == null ? null : fleet.sheet(viewer, fitted.aircraftId(), view);
     return items.stream()
         .filter(item -> KINDS.contains(item.kind()))
         .sorted(AircraftStanding.BITES_FIRST)
@@ -138,8 +146,7 @@ public class LifeLimits {
 
   /** Part numbers that are said to be life-limited, of which no life limit is stated. */
   @trestle.web.Reading
-  public List<PartSheet> unlimited(Viewer viewer, LocalDate today) {
-    View view = View.asAt(today);
+  public List<PartSheet> unlimited(Viewer viewer, View view) {
     Map<String, PartSheet> limited = new TreeMap<>();
     for (PartSheet sheet : parts.sheets(viewer, view)) {
       if (sheet.lifeLimited()) {
@@ -157,7 +164,7 @@ public class LifeLimits {
 
   /** The lines of components one of whose countdowns was put off: from where it counted. */
   private Map<UUID, ComponentLine> extended(
-      Viewer viewer, Collection<AircraftStanding> all, LocalDate today) {
+      Viewer viewer, Collection<AircraftStanding> all, View view) {
     Set<UUID> ids = new HashSet<>();
     for (AircraftStanding standing : all) {
       for (DueItem item : standing.items()) {
@@ -168,7 +175,7 @@ public class LifeLimits {
         }
       }
     }
-    return lines.of(viewer, ids, View.asAt(today));
+    return lines.of(viewer, ids, view);
   }
 
   private static List<Countdown> countdowns(DueItem item, ComponentLine line) {

@@ -23,6 +23,7 @@ import trestle.people.Operators;
 import trestle.people.Visitor;
 import trestle.reckoning.Counter;
 import trestle.server.StatementCount;
+import trestle.web.AsAt;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
@@ -151,7 +152,7 @@ class OverviewPagesTest {
   @Test
   void fiftyAircraftTakeNoMoreStatementsThanOne() throws Exception {
     AsAt now = AsAt.now(owner.dateOf(clock.instant()));
-    AsAt past = new AsAt(owner.dateOf(began), now.today(), false, null);
+    AsAt past = AsAt.on(owner.dateOf(began), now.today());
     hangar.single(owner, "QX-AAA", began);
     List<String> coldOfOne = StatementCount.of(() -> overviews.fleet(owner, now));
     List<String> pastOfOne = StatementCount.of(() -> overviews.fleet(owner, past));

@@ -1,4 +1,4 @@
-package trestle.flights;
+package trestle.fleet;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
