@@ -13,6 +13,7 @@ import java.util.Map;
 record CommandLine(String command, List<String> arguments) {
 
   static final String SERVE = "serve";
+  static final String REHEARSE = "rehearse";
   static final String HELP = "help";
   static final String VERSION = "version";
 
@@ -24,6 +25,9 @@ record CommandLine(String command, List<String> arguments) {
     commands.put(SERVE, "run the web application (also when no command is given)");
     commands.put(
         "demo rebuild", "load the demo operator anew, dated from today; the old one is set aside");
+    commands.put(
+        REHEARSE,
+        "start, open the first pages, stop: with it the build finds out which classes a start needs");
     commands.put(VERSION, "print the version");
     commands.put(HELP, "print this");
     return commands;
@@ -56,6 +60,10 @@ record CommandLine(String command, List<String> arguments) {
   }
 
   boolean serves() {
-    return command.equals(SERVE);
+    return command.equals(SERVE) || rehearses();
+  }
+
+  boolean rehearses() {
+    return command.equals(REHEARSE);
   }
 }

@@ -17,20 +17,29 @@ public class CommandRunner implements QuarkusApplication {
   @Override
   public int run(String... arguments) {
     CommandLine line = CommandLine.parse(List.of(arguments));
+    if (line.rehearses()) {
+      return Rehearsal.on(address(), System.out);
+    }
     return line.serves() ? serve() : runCommand(line);
   }
 
   private int serve() {
     System.out.printf(
-        "Trestle is ready: http://%s:%s/ (%s). Ctrl-C stops it.%n",
-        config.getValue("quarkus.http.host", String.class),
-        config.getValue("quarkus.http.port", String.class),
+        "Trestle is ready: %s/ (%s). Ctrl-C stops it.%n",
+        address(),
         installation.builtIn()
             ? "data in " + installation.dataDirectory()
             : "database " + config.getValue(DatabaseChoice.URL, String.class));
     Footprint.settle();
     Quarkus.waitForExit();
     return 0;
+  }
+
+  private String address() {
+    return "http://%s:%s"
+        .formatted(
+            config.getValue("quarkus.http.host", String.class),
+            config.getValue("quarkus.http.port", String.class));
   }
 
   private int runCommand(CommandLine line) {

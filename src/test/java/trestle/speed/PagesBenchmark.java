@@ -66,7 +66,7 @@ class PagesBenchmark {
         .with("QUARKUS_DATASOURCE_PASSWORD", password)
         .with("TRESTLE_OWNER_USERNAME", TestDatabase.OWNER)
         .with("TRESTLE_OWNER_PASSWORD", password)
-        .javaOptions()
+        .asReadmeSays()
         .start()
         .ready();
   }

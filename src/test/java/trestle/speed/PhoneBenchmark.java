@@ -72,7 +72,7 @@ class PhoneBenchmark {
             .with("QUARKUS_DATASOURCE_PASSWORD", password)
             .with("TRESTLE_OWNER_USERNAME", TestDatabase.OWNER)
             .with("TRESTLE_OWNER_PASSWORD", password)
-            .javaOptions()
+            .asReadmeSays()
             .start()
             .ready()) {
       String pilot = "pilot@" + made.company().name();

@@ -29,7 +29,7 @@ class StartBenchmark {
   private void start(String what, Duration idle) throws Exception {
     long begin = System.nanoTime();
     try (AppProcess app =
-        AppProcess.on(directory).with("TRESTLE_DEMO", "true").javaOptions().start()) {
+        AppProcess.on(directory).with("TRESTLE_DEMO", "true").asReadmeSays().start()) {
       if (app.statusOf("/sign-in") != 200) {
         throw new IllegalStateException("No page: " + app.output());
       }
