@@ -18,16 +18,18 @@ import java.util.UUID;
 @ApplicationScoped
 public class Ledger {
   @Inject LedgerRepository repository;
+  @Inject KeyRing keys;
 
   /** The size and root of an operator's ledger. */
   public record Head(long size, byte[] root) {}
 
-  /** Opens the ledger of a new operator, empty. */
-  public void open(UUID operatorId) {
+  /** Opens the ledger of a new operator: its first line is the key that its heads are signed by. */
+  public void open(Act act) {
     LedgerHead head = new LedgerHead();
-    head.operatorId = operatorId;
+    head.operatorId = act.operatorId();
     head.set(MerkleFrontier.EMPTY);
     repository.persist(head);
+    keys.file(act);
   }
 
   /** Rows filed by one act. */
@@ -46,17 +48,27 @@ public class Ledger {
     LedgerHead head = repository.lockHead(operatorId);
     MerkleFrontier edge = MerkleFrontier.of(head.size, head.frontier);
     List<LedgerEntry> lines = new ArrayList<>();
+    List<LedgerSubtree> subtrees = new ArrayList<>();
     for (Filing filing : filings) {
       for (Filed row : filing.rows()) {
         LedgerEntry line = line(filing.act(), row, edge.size() + 1);
-        edge = edge.append(line.leaf);
+        edge = edge.append(line.leaf, kept(operatorId, subtrees));
         repository.persist(row);
         lines.add(line);
       }
     }
     // Rows of a table one after another: so they go to the database in batches.
     lines.forEach(repository::persist);
+    subtrees.forEach(repository::persist);
     head.set(edge);
+  }
+
+  private static MerkleFrontier.Completed kept(UUID operatorId, List<LedgerSubtree> subtrees) {
+    return (level, place, root) -> {
+      if (level >= LedgerSubtree.LEAST_LEVEL) {
+        subtrees.add(LedgerSubtree.of(operatorId, level, place, root));
+      }
+    };
   }
 
   public Head head(UUID operatorId) {

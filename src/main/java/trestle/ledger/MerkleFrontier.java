@@ -34,13 +34,26 @@ public record MerkleFrontier(long size, List<byte[]> subtrees) {
     return new MerkleFrontier(size, subtrees);
   }
 
+  /** Told of every full subtree that a leaf completes, the leaf itself first. */
+  interface Completed {
+    void full(int level, long place, byte[] root);
+  }
+
   public MerkleFrontier append(byte[] leaf) {
+    return append(leaf, (level, place, root) -> {});
+  }
+
+  MerkleFrontier append(byte[] leaf, Completed completed) {
     List<byte[]> edge = new ArrayList<>(subtrees);
     edge.add(leaf);
+    completed.full(0, size, leaf);
+    int level = 0;
     for (long full = size; (full & 1) == 1; full >>= 1) {
       byte[] right = edge.remove(edge.size() - 1);
       byte[] left = edge.remove(edge.size() - 1);
       edge.add(node(left, right));
+      level++;
+      completed.full(level, full >> 1, edge.get(edge.size() - 1));
     }
     return new MerkleFrontier(size + 1, edge);
   }

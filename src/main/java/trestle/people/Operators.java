@@ -97,10 +97,11 @@ public class Operators {
     people.persist(operator);
     people.flush();
     people.speakFor(operator.id);
-    ledger.open(operator.id);
+    Act act = new Act(operator.id, administrator.personId(), now);
+    ledger.open(act);
     Membership owner = new Membership(firstOwner, roles);
     owner.happened(now, now.atZone(operator.zone()).toLocalDate());
-    ledger.file(new Act(operator.id, administrator.personId(), now), owner);
+    ledger.file(act, owner);
     people.flush();
     return operator.id;
   }

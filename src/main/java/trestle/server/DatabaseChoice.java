@@ -28,6 +28,11 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
   private static final String OWNER_PASSWORD = "trestle.owner.password";
   private static final String SESSION_KEY = "trestle.session.key";
   private static final String CSRF_KEY = "trestle.csrf.key";
+  private static final String LEDGER_KEY = "trestle.ledger.key";
+
+  /** Each with its file in the data directory's secrets. */
+  private static final Map<String, String> KEYS =
+      Map.of(SESSION_KEY, "session-key", CSRF_KEY, "csrf-key", LEDGER_KEY, "ledger-key");
 
   static DatabaseChoice make(Config config) {
     return config.getOptionalValue(URL, String.class).isPresent()
@@ -58,14 +63,8 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
     settings.put(PASSWORD, appPassword);
     settings.put(OWNER, DatabaseUsers.OWNER);
     settings.put(OWNER_PASSWORD, ownerPassword);
-    for (String key : List.of(SESSION_KEY, CSRF_KEY)) {
-      settings.put(key, given(config, key, directory.secret(fileOf(key))));
-    }
+    KEYS.forEach((key, file) -> settings.put(key, given(config, key, directory.secret(file))));
     return new DatabaseChoice(settings, server);
-  }
-
-  private static String fileOf(String key) {
-    return key.equals(SESSION_KEY) ? "session-key" : "csrf-key";
   }
 
   private static String given(Config config, String key, String otherwise) {
@@ -92,6 +91,12 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
         warnOfPassingKey(key);
         settings.put(key, DataDirectory.newSecret());
       }
+    }
+    if (config.getOptionalValue(LEDGER_KEY, String.class).isEmpty()) {
+      System.err.println(
+          "Warning: TRESTLE_LEDGER_KEY is not set, so each operator gets a new key to sign its"
+              + " ledger with at every start.");
+      settings.put(LEDGER_KEY, DataDirectory.newSecret());
     }
     return new DatabaseChoice(settings, null);
   }

@@ -64,7 +64,8 @@ public final class OutsidePostgres implements AutoCloseable {
         "TRESTLE_OWNER_USERNAME", "trestle_owner",
         "TRESTLE_OWNER_PASSWORD", "the owner's password",
         "TRESTLE_SESSION_KEY", "session-key-of-the-tests-0123456789",
-        "TRESTLE_CSRF_KEY", "csrf-key-of-the-tests-0123456789abc");
+        "TRESTLE_CSRF_KEY", "csrf-key-of-the-tests-0123456789abc",
+        "TRESTLE_LEDGER_KEY", "ledger-key-of-the-tests-0123456789");
   }
 
   public String url() {

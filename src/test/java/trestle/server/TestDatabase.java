@@ -61,6 +61,7 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
         Map.entry("trestle.owner.password", PASSWORD),
         Map.entry("trestle.session.key", KEY),
         Map.entry("trestle.csrf.key", KEY),
+        Map.entry("trestle.ledger.key", KEY),
         Map.entry("trestle.data-dir", temporaryDirectory().toString()),
         Map.entry("trestle.demo", "false"));
   }
