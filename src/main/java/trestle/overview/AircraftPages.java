@@ -20,6 +20,7 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.AsAt;
 import trestle.web.Form;
+import trestle.web.LongPart;
 import trestle.web.Role;
 import trestle.web.Shown;
 import trestle.web.Viewer;
@@ -55,20 +56,21 @@ public class AircraftPages {
     Aircraft shown =
         new Aircraft(
             aircraft,
-            body(aircraft, asAt, form, asked),
+            LongPart.PLACE,
             asAt,
             form,
             Shown.time(now, viewer.zone()));
-    return Answers.page(form.isOk() ? 200 : 400, shown);
+    return Answers.page(
+        form.isOk() ? 200 : 400, shown, body(aircraft, asAt, form, asked));
   }
 
   /** All of the page but its head, which shows the time. */
-  private RawString body(AircraftOverview aircraft, AsAt asAt, Form form, boolean asked) {
+  private LongPart body(AircraftOverview aircraft, AsAt asAt, Form form, boolean asked) {
     boolean mayLog = viewer.isAny(Role.PILOT, Role.CONTROLLER, Role.ENGINEER, Role.OWNER);
     boolean mayKeep = viewer.isAny(Role.CONTROLLER, Role.OWNER);
     AircraftBody body = new AircraftBody(aircraft, asAt, form, mayLog, mayKeep);
     return asked || asAt.isPast()
-        ? new RawString(body.render())
+        ? new LongPart(body.render())
         : drawn.body(aircraft, new Drawn.For(mayLog, mayKeep), body::render);
   }
 }

@@ -7,6 +7,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
+import trestle.web.LongPart;
 
 /**
  * Mark-up of the long parts of pages, kept as long as the overview it was made from is: a fleet of
@@ -15,7 +16,7 @@ import java.util.function.Supplier;
 @ApplicationScoped
 class Drawn {
   private final Cache<AircraftOverview, RawString> rows = kept(2_000);
-  private final Cache<AircraftOverview, Map<For, RawString>> bodies = kept(500);
+  private final Cache<AircraftOverview, Map<For, LongPart>> bodies = kept(500);
 
   /** Whom a page is drawn for: what its links offer. */
   record For(boolean mayLog, boolean mayKeep) {}
@@ -24,10 +25,10 @@ class Drawn {
     return rows.get(overview, any -> new RawString(markUp.get()));
   }
 
-  RawString body(AircraftOverview overview, For whom, Supplier<String> markUp) {
+  LongPart body(AircraftOverview overview, For whom, Supplier<String> markUp) {
     return bodies
         .get(overview, any -> new ConcurrentHashMap<>())
-        .computeIfAbsent(whom, any -> new RawString(markUp.get()));
+        .computeIfAbsent(whom, any -> new LongPart(markUp.get()));
   }
 
   /** By identity, so that what is shown never outlives what it was made from. */

@@ -20,6 +20,11 @@ public final class Answers {
     return Response.status(status).type(HTML).entity(page.render()).build();
   }
 
+  /** A page whose long part has been made before. */
+  public static Response page(int status, TemplateInstance around, LongPart part) {
+    return Response.status(status).type(HTML).entity(LongPage.of(around.render(), part)).build();
+  }
+
   /**
    * The form again, as typed: 422 when something is wrong with it, 409 when someone else was
    * quicker, 200 when it came back by itself.

@@ -9,14 +9,17 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**
  * The last look at each answer: pages are not kept by the browser and name what they are shown with
  * before their text begins, an answer over TLS asks to stay there, and a refusal without a word
- * gets its page.
+ * gets its page. A page with a long part is put together here, packed where that is asked for.
  */
 class PageAnswers {
+  private static final Pattern GZIP =
+      Pattern.compile("(?:^|,)\\s*gzip\\s*(?:,|$|;\\s*q=(?:1|0\\.0*[1-9]))");
   private static final String TWO_YEARS = "max-age=63072000";
 
   @Inject FailurePages failures;
@@ -31,6 +34,13 @@ class PageAnswers {
       answer.setEntity(better.getEntity(), null, better.getMediaType());
     }
     MultivaluedMap<String, Object> headers = answer.getHeaders();
+    if (answer.getEntity() instanceof LongPage whole) {
+      boolean packed = takesGzip(request.getHeaderString("Accept-Encoding"));
+      answer.setEntity(packed ? whole.gzip() : whole.html(), null, answer.getMediaType());
+      if (packed) {
+        headers.putSingle("Content-Encoding", "gzip");
+      }
+    }
     if (isHtml(answer.getMediaType())) {
       headers.putSingle("Link", assets.neededFirst());
       headers.computeIfAbsent("Cache-Control", name -> new ArrayList<>(List.of("no-store")));
@@ -42,5 +52,10 @@ class PageAnswers {
 
   private static boolean isHtml(MediaType type) {
     return type != null && type.isCompatible(MediaType.TEXT_HTML_TYPE);
+  }
+
+  /** "gzip, deflate, br", but not "gzip;q=0". */
+  private static boolean takesGzip(String accepted) {
+    return accepted != null && GZIP.matcher(accepted).find();
   }
 }

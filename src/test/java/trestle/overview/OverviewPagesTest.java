@@ -80,6 +80,25 @@ class OverviewPagesTest {
   }
 
   @Test
+  void anAircraftsPageIsTheSamePackedOrNot() {
+    String path = "/aircraft/" + bare("QX-ABC");
+    Visitor visitor = company.visitor(Role.OWNER);
+    Response packed = visitor.get(path);
+    Response plain = visitor.getUnpacked(path);
+    assertThat(packed.header("Content-Encoding")).isEqualTo("gzip");
+    assertThat(plain.header("Content-Encoding")).isNull();
+    assertThat(textOf(packed)).isEqualTo(textOf(plain)).contains("</html>");
+  }
+
+  /** Without what differs from one minute, and from one form's token, to the next. */
+  private static String textOf(Response answer) {
+    return answer
+        .asString()
+        .replaceAll("name=\"csrf-token\" value=\"[^\"]*\"", "token")
+        .replaceAll("\\d\\d:\\d\\d(:\\d\\d)?", "time");
+  }
+
+  @Test
   void anotherOperatorsAircraftIsNotHere() {
     UUID id = bare("QX-ABC");
     Company other = Company.founded("overview-" + UUID.randomUUID(), operators, members);

@@ -61,6 +61,11 @@ public final class Visitor {
     return kept(given().cookies(cookies).redirects().follow(false).get(server + path));
   }
 
+  /** As a browser gets it that takes nothing packed. */
+  public Response getUnpacked(String path) {
+    return given().cookies(cookies).header("Accept-Encoding", "identity").get(server + path);
+  }
+
   public Response post(String path, Map<String, ?> fields) {
     Map<String, Object> all = new LinkedHashMap<>(fields);
     all.put("csrf-token", token);

@@ -8,10 +8,10 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.Semaphore;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
 import java.util.regex.Matcher;
@@ -114,26 +114,32 @@ public final class Drive {
   /** Pages a second when so many are always asked for at once. */
   double saturated(String path, int status, int atOnce, Duration duration)
       throws InterruptedException {
-    Semaphore places = new Semaphore(atOnce);
     AtomicInteger answered = new AtomicInteger();
     AtomicInteger failed = new AtomicInteger();
-    HttpRequest page = page(path);
     long begin = System.nanoTime();
-    while (System.nanoTime() - begin < duration.toNanos()) {
-      places.acquire();
-      client
-          .sendAsync(page, HttpResponse.BodyHandlers.ofByteArray())
-          .whenComplete(
-              (answer, failure) -> {
-                (failure == null && answer.statusCode() == status ? answered : failed)
-                    .incrementAndGet();
-                places.release();
+    List<Thread> askers = new ArrayList<>();
+    for (int i = 0; i < atOnce; i++) {
+      Thread asker =
+          new Thread(
+              () -> {
+                try (Line line = new Line(URI.create(url + path), cookies)) {
+                  while (System.nanoTime() - begin < duration.toNanos()) {
+                    (line.ask() == status ? answered : failed).incrementAndGet();
+                  }
+                } catch (IOException e) {
+                  whatFailed = e.toString();
+                  failed.incrementAndGet();
+                }
               });
+      asker.start();
+      askers.add(asker);
+    }
+    for (Thread asker : askers) {
+      asker.join();
     }
     double seconds = (System.nanoTime() - begin) / 1e9;
-    places.acquire(atOnce);
     if (failed.get() > 0) {
-      throw new IllegalStateException(failed + " pages failed");
+      throw new IllegalStateException(failed + " pages failed, the last by " + whatFailed);
     }
     return answered.get() / seconds;
   }
