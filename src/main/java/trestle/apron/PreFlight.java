@@ -21,6 +21,7 @@ import trestle.web.Total;
  * @param next what falls due next, what bites first on top
  * @param defects what is open
  * @param inspection the latest inspection recorded as done, or null
+ * @param release what the workshop certified last, or null
  * @param work the latest work of any kind recorded as done, or null
  * @param lately what was put right in the last weeks, the latest first
  * @param reminder the list to go by since maintenance; null where it has flown since
@@ -34,6 +35,7 @@ record PreFlight(
     List<DueNote> next,
     List<OpenDefect> defects,
     LastWork inspection,
+    LastWork release,
     LastWork work,
     List<LastWork> lately,
     CheckListSheet reminder,
@@ -99,6 +101,7 @@ record PreFlight(
     ArrayNode open = json.putArray("defects");
     defects.forEach(defect -> open.add(defect.sentence()));
     json.put("inspection", inspection == null ? "" : inspection.sentence());
+    json.put("release", release == null ? "" : release.sentence());
     json.put("work", work == null ? "" : work.sentence());
     ArrayNode rectified = json.putArray("put-right-lately");
     lately.forEach(one -> rectified.add(one.sentence()));

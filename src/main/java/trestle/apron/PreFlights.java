@@ -43,6 +43,8 @@ import trestle.web.Reading;
 import trestle.web.Shown;
 import trestle.web.Total;
 import trestle.web.Viewer;
+import trestle.workshop.ReleaseSheet;
+import trestle.workshop.Releases;
 
 /** What is shown before an aircraft is taken, gathered from the records. */
 @ApplicationScoped
@@ -58,6 +60,7 @@ class PreFlights {
   @Inject OpenDefects defects;
   @Inject DefectBook defectBook;
   @Inject Repeats repeats;
+  @Inject Releases releases;
   @Inject CheckLists checkLists;
   @Inject RuleProfiles profiles;
   @Inject InstantSource clock;
@@ -89,10 +92,13 @@ class PreFlights {
     View view = View.asAt(today);
     UsageLine line = usage.of(viewer, sheet.id(), view);
     List<LastWork> rectified = rectified(viewer, sheet.id());
+    LastWork release = lastRelease(viewer, sheet.id(), view);
     LastWork work =
         later(
-            lastWork(viewer, standing, item -> true),
-            rectified.isEmpty() ? null : rectified.get(0));
+            later(
+                lastWork(viewer, standing, item -> true),
+                rectified.isEmpty() ? null : rectified.get(0)),
+            release);
     boolean flownSince =
         work == null || line.lastLanding().map(landing -> landing.isAfter(work.at())).orElse(false);
     return new PreFlight(
@@ -104,6 +110,7 @@ class PreFlights {
         DueNotes.next(standing),
         openDefects(viewer, sheet.id(), view),
         lastWork(viewer, standing, Inspections.whole(standing.items())::contains),
+        release,
         work,
         rectified.stream()
             .filter(one -> !viewer.dateOf(one.at()).isBefore(today.minusDays(LATELY_DAYS)))
@@ -133,6 +140,21 @@ class PreFlights {
         line.placard().isEmpty() ? "" : "Placard: " + line.placard(),
         line.untilWords().isEmpty() ? "" : "Until " + line.untilWords(),
         line.link());
+  }
+
+  /** What the workshop certified last. */
+  private LastWork lastRelease(Viewer viewer, UUID aircraftId, View view) {
+    return releases.last(viewer, aircraftId, view).map(PreFlights::released).orElse(null);
+  }
+
+  private static LastWork released(Releases.Last last) {
+    ReleaseSheet release = last.release();
+    return new LastWork(
+        last.order().no() + ", " + last.order().title(),
+        release.at(),
+        (release.airworthy() ? "released on " : "not airworthy on ") + Shown.date(release.on()),
+        release.by(),
+        "/work-orders/" + last.order().id());
   }
 
   private static LastWork later(LastWork one, LastWork other) {

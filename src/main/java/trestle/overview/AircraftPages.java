@@ -54,14 +54,8 @@ public class AircraftPages {
     AircraftOverview aircraft = overviews.aircraft(viewer, id, asAt);
     boolean asked = !uri.getQueryParameters().isEmpty();
     Aircraft shown =
-        new Aircraft(
-            aircraft,
-            LongPart.PLACE,
-            asAt,
-            form,
-            Shown.time(now, viewer.zone()));
-    return Answers.page(
-        form.isOk() ? 200 : 400, shown, body(aircraft, asAt, form, asked));
+        new Aircraft(aircraft, LongPart.PLACE, asAt, form, Shown.time(now, viewer.zone()));
+    return Answers.page(form.isOk() ? 200 : 400, shown, body(aircraft, asAt, form, asked));
   }
 
   /** All of the page but its head, which shows the time. */

@@ -20,7 +20,6 @@ record LongPage(String before, LongPart part, String after) {
   }
 
   byte[] gzip() {
-    return Packed.stream(
-        List.of(Packed.of(before, QUICK), part.packed(), Packed.of(after, QUICK)));
+    return Packed.stream(List.of(Packed.of(before, QUICK), part.packed(), Packed.of(after, QUICK)));
   }
 }

@@ -10,6 +10,7 @@ import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
@@ -250,5 +251,20 @@ public class Releases {
         .row(WorkRelease.class, releaseId)
         .map(ReleaseSheet::of)
         .orElseThrow(() -> new NotHere("There is no such release here."));
+  }
+
+  /** The last word of a workshop on an aircraft, with the order that it ended. */
+  public record Last(ReleaseSheet release, OrderSheet order) {}
+
+  /** In the view, if any. */
+  @Reading
+  public Optional<Last> last(Viewer viewer, UUID aircraftId, View view) {
+    return repository
+        .lastRelease(aircraftId, view)
+        .map(
+            row ->
+                new Last(
+                    ReleaseSheet.of(row),
+                    OrderSheet.of(repository.orders(List.of(row.orderEntryId), view).get(0))));
   }
 }

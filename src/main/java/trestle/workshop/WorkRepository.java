@@ -249,6 +249,20 @@ class WorkRepository {
         view);
   }
 
+  /** The latest of an aircraft, airworthy or not. */
+  Optional<WorkRelease> lastRelease(UUID aircraftId, View view) {
+    return inView(
+            "from WorkRelease r where r.aircraftId = :aircraft and "
+                + current("WorkRelease", "r")
+                + " order by r.happenedAt desc, r.ledgerSeq desc",
+            WorkRelease.class,
+            view)
+        .setParameter("aircraft", aircraftId)
+        .setMaxResults(1)
+        .getResultStream()
+        .findFirst();
+  }
+
   List<CheckFlight> checkFlights(Collection<UUID> releases, View view) {
     return of(
         "from CheckFlight c where c.releaseId in :ids and " + known("c"),

@@ -83,6 +83,7 @@ class PreFlightPagesTest {
         .contains("48.5 h<span>100 h inspection</span>")
         .contains("Hours to the landing of")
         .contains("No inspection is recorded as done.")
+        .contains("No release is recorded.")
         .contains("I have made the pre-flight inspection")
         .doesNotContain("no flight is recorded. Before the first one");
     assertThat(base.company().visitor(Role.ENGINEER).get(page).asString())

@@ -64,6 +64,7 @@ class LifeOfAnOrderTest {
   @Inject Components components;
   @Inject Fitments fitments;
 
+  private Company company;
   private Viewer owner;
   private Viewer pilot;
   private Engineer first;
@@ -74,7 +75,7 @@ class LifeOfAnOrderTest {
 
   @BeforeEach
   void found() {
-    Company company = hands.company();
+    company = hands.company();
     owner = company.viewer(Role.OWNER);
     pilot = company.viewer(Role.PILOT);
     first = hands.engineer(company, "Una Reed", "airframe, engine", null);
@@ -286,6 +287,15 @@ class LifeOfAnOrderTest {
     assertThat(hands.due(owner, annual, aircraft, LocalDate.of(2025, 3, 12)).controlling().dueOn())
         .isEqualTo("2026-03-31");
     assertThatThrownBy(() -> sign(first, "2025-03-12", 9, "Right belt")).isInstanceOf(Stale.class);
+
+    String beforeFlight =
+        company.visitor(Role.PILOT).get("/aircraft/" + aircraft + "/pre-flight").asString();
+    assertThat(beforeFlight)
+        .contains(
+            "Last release: <a href=\"/work-orders/" + order + "\">WO 2025-001",
+            "released on 11 March 2025, Una Reed");
+    assertThat(company.visitor(Role.PILOT).get("/aircraft/" + aircraft + "/sheet").asString())
+        .contains("released on 11 March 2025, Una Reed");
   }
 
   private UUID required(String title, Rule rule) {
