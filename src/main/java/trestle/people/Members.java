@@ -45,6 +45,10 @@ public class Members {
     public boolean expiredOn(LocalDate day) {
       return expiresOn != null && expiresOn.isBefore(day);
     }
+
+    boolean says(NewLicence wanted) {
+      return wanted.equals(new NewLicence(number, kind, ratings, authorisation, expiresOn));
+    }
   }
 
   /** A licence to file. */
@@ -107,7 +111,9 @@ public class Members {
       people.persist(person);
       people.flush();
     }
-    file(viewer, new Membership(person.id, roles), null);
+    if (!hasExactly(person.id, roles)) {
+      file(viewer, new Membership(person.id, roles), null);
+    }
     return new Welcome(person.id, person.signInName, password);
   }
 
@@ -118,7 +124,15 @@ public class Members {
     if (member.roles().contains(Role.OWNER) && !roles.contains(Role.OWNER) && lastOwner(personId)) {
       throw new Refusal("roles", "An operator needs an owner. Make somebody else an owner first.");
     }
-    file(viewer, new Membership(personId, roles), reason);
+    if (!member.roles().equals(roles)) {
+      file(viewer, new Membership(personId, roles), reason);
+    }
+  }
+
+  /** Sent twice, a form finds it so the second time. */
+  private boolean hasExactly(UUID personId, Set<Role> roles) {
+    return people.memberships().stream()
+        .anyMatch(m -> m.personId.equals(personId) && rolesOf(m).equals(roles));
   }
 
   /** Ends every session a member has anywhere, at once. */
@@ -131,6 +145,11 @@ public class Members {
   @Filing
   public UUID addLicence(Viewer viewer, UUID personId, NewLicence wanted) {
     one(viewer, personId);
+    for (Licence filed : people.licences()) {
+      if (filed.personId.equals(personId) && line(filed).says(wanted)) {
+        return filed.id();
+      }
+    }
     Licence licence = licence(personId, wanted);
     stamp(viewer, licence, null);
     ledger.file(act(viewer), licence);

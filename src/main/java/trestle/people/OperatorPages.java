@@ -5,6 +5,8 @@ import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.RequestScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -32,6 +34,7 @@ public class OperatorPages {
   private static final List<Option> TIMES =
       List.of(new Option("utc", "UTC"), new Option("local", "The operator's local time"));
 
+  @Inject @Any Instance<InstallationNotice> notices;
   @Inject Operators operators;
   @Inject SignIns signIns;
   @Inject SecurityIdentity identity;
@@ -41,7 +44,8 @@ public class OperatorPages {
       basePath = "people",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record OperatorList(List<Operators.Line> operators) implements TemplateInstance {}
+  record OperatorList(List<Operators.Line> operators, List<String> notices)
+      implements TemplateInstance {}
 
   @CheckedTemplate(
       basePath = "people",
@@ -52,7 +56,11 @@ public class OperatorPages {
   @GET
   @RolesAllowed(Allow.ADMINISTRATOR)
   public Response all() {
-    return Answers.page(new OperatorList(operators.all(viewer)));
+    return Answers.page(new OperatorList(operators.all(viewer), told()));
+  }
+
+  private List<String> told() {
+    return notices.stream().flatMap(notice -> notice.sentence().stream()).toList();
   }
 
   @GET

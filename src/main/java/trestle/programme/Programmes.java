@@ -269,6 +269,9 @@ public class Programmes {
     if (requirement == null || requirement.programmeId == null) {
       throw new NotHere("There is no such requirement of a programme here.");
     }
+    if (isFiled(aircraftId, requirementId, on, reason, approvedBy, ended)) {
+      return;
+    }
     RequirementExclusion exclusion = new RequirementExclusion();
     exclusion.requirementId = requirementId;
     exclusion.aircraftId = aircraftId;
@@ -277,6 +280,23 @@ public class Programmes {
     exclusion.happened(start(viewer, on), on);
     exclusion.because(reason);
     file(viewer, exclusion);
+  }
+
+  /** Whether the last word on this requirement is the very same: a form sent twice. */
+  private boolean isFiled(
+      UUID aircraftId,
+      UUID requirementId,
+      LocalDate on,
+      String reason,
+      String approvedBy,
+      boolean ended) {
+    return repository.exclusions(Set.of(aircraftId), Records.ALL).stream()
+        .filter(row -> row.requirementId().equals(requirementId))
+        .reduce((earlier, later) -> later)
+        .filter(row -> row.ended() == ended && row.on().equals(on))
+        .filter(row -> row.reason().equals(reason))
+        .filter(row -> row.approvedBy().equals(approvedBy.strip()))
+        .isPresent();
   }
 
   private static Programme programme(NewProgramme asked) {

@@ -49,6 +49,7 @@ final class BuiltInPostgres {
   private final PostgresUser user;
   private final Path programs;
   private int port;
+  private boolean ended;
 
   private BuiltInPostgres(DataDirectory directory, PostgresUser user, Path programs) {
     this.directory = directory;
@@ -90,6 +91,27 @@ final class BuiltInPostgres {
   void stop() {
     if (Files.exists(data().resolve("postmaster.pid"))) {
       run("pg_ctl", List.of("stop", "-D", data().toString(), "-m", "fast", "-w", "-t", "60"));
+    }
+  }
+
+  /** For good: from here on it is not started again. */
+  synchronized void end() {
+    ended = true;
+    stop();
+  }
+
+  boolean isRunning() throws IOException {
+    return new OrphanedServer(data()).isRunning();
+  }
+
+  /** On the port it had, when something else than this program has ended it. */
+  synchronized void startAgain() throws IOException {
+    if (ended) {
+      return;
+    }
+    new OrphanedServer(data()).clearAway(this::stop);
+    if (run("pg_ctl", startArguments()) != 0) {
+      throw failure("did not start again");
     }
   }
 

@@ -28,6 +28,9 @@ record CommandLine(String command, List<String> arguments) {
     commands.put(
         REHEARSE,
         "start, open the first pages, stop: with it the build finds out which classes a start needs");
+    commands.put(
+        BackupCommands.BACKUP, "write the installation, or one operator, into a file; see Backups");
+    commands.put(BackupCommands.RESTORE, "check a backup and put it back; see Backups");
     commands.put(VERSION, "print the version");
     commands.put(HELP, "print this");
     return commands;

@@ -12,6 +12,7 @@ import org.eclipse.microprofile.config.Config;
 public class CommandRunner implements QuarkusApplication {
   @Inject @Any Instance<Command> commands;
   @Inject Installation installation;
+  @Inject ScheduledBackups backups;
   @Inject Config config;
 
   @Override
@@ -24,6 +25,7 @@ public class CommandRunner implements QuarkusApplication {
   }
 
   private int serve() {
+    backups.begin();
     System.out.printf(
         "Trestle is ready: %s/ (%s). Ctrl-C stops it.%n",
         address(),

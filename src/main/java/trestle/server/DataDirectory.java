@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Where the built-in database, its passwords and the keys live between starts: closed to everyone
@@ -18,6 +20,9 @@ import java.util.HexFormat;
 final class DataDirectory {
   private static final int KEY_BYTES = 32;
   private static final int LARGE_LOG = 10_000_000;
+
+  /** Of PostgreSQL's own postmaster.pid. */
+  private static final int PORT_LINE = 3;
 
   private final Path path;
   private final FileChannel lockFile;
@@ -61,6 +66,31 @@ final class DataDirectory {
     channel.truncate(0);
     channel.write(StandardCharsets.UTF_8.encode(Long.toString(ProcessHandle.current().pid())), 0);
     return channel;
+  }
+
+  /** The PostgreSQL of a program that is running on a data directory. */
+  record Running(int port, String ownerPassword) {}
+
+  /** Asks without taking anything: empty when no program holds the directory. */
+  static Optional<Running> running(Path path) {
+    Path lock = path.resolve("lock");
+    if (!Files.exists(lock)) {
+      return Optional.empty();
+    }
+    try (FileChannel channel = FileChannel.open(lock, StandardOpenOption.WRITE);
+        FileLock taken = channel.tryLock()) {
+      if (taken != null) {
+        return Optional.empty();
+      }
+      List<String> process = Files.readAllLines(path.resolve("postgres").resolve("postmaster.pid"));
+      String password = Files.readString(path.resolve("secrets").resolve("owner-password"));
+      return Optional.of(
+          new Running(Integer.parseInt(process.get(PORT_LINE).strip()), password.strip()));
+    } catch (IOException | IndexOutOfBoundsException | NumberFormatException e) {
+      throw new StartRefused(
+          "The program that runs on %s has no database to be reached just now (%s). Try again in a minute."
+              .formatted(path, e.getMessage()));
+    }
   }
 
   Path path() {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.eclipse.microprofile.config.Config;
 import org.flywaydb.core.api.FlywayException;
 
@@ -41,10 +42,7 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
   }
 
   private static DatabaseChoice inside(Config config) {
-    Path path =
-        Path.of(
-            config.getOptionalValue("trestle.data-dir", String.class).orElse(DEFAULT_DIRECTORY));
-    DataDirectory directory = DataDirectory.open(path);
+    DataDirectory directory = DataDirectory.open(directory(config));
     BuiltInPostgres server = BuiltInPostgres.start(directory);
     String ownerPassword = directory.secret("owner-password");
     String appPassword = directory.secret("app-password");
@@ -67,22 +65,20 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
     return new DatabaseChoice(settings, server);
   }
 
+  /** Where the built-in database is, or is to be. */
+  static Path directory(Config config) {
+    return Path.of(
+            config.getOptionalValue("trestle.data-dir", String.class).orElse(DEFAULT_DIRECTORY))
+        .toAbsolutePath()
+        .normalize();
+  }
+
   private static String given(Config config, String key, String otherwise) {
     return config.getOptionalValue(key, String.class).orElse(otherwise);
   }
 
   private static DatabaseChoice outside(Config config) {
-    List<String> missing = new ArrayList<>();
-    for (String setting : List.of(USER, PASSWORD, OWNER, OWNER_PASSWORD)) {
-      if (config.getOptionalValue(setting, String.class).isEmpty()) {
-        missing.add(asEnvironment(setting));
-      }
-    }
-    if (!missing.isEmpty()) {
-      throw new StartRefused(
-          "QUARKUS_DATASOURCE_JDBC_URL names an outside database, which needs two users: set %s too (docs/operations.md, \"An outside database\")."
-              .formatted(String.join(", ", missing)));
-    }
+    checkOutsideSettings(config);
     checkBeforeMigrations(config);
     Map<String, String> settings = new HashMap<>();
     settings.put("trestle.built-in", "false");
@@ -101,6 +97,28 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
     return new DatabaseChoice(settings, null);
   }
 
+  /** The owner and the application of an outside database. */
+  static Migrations.Users outsideUsers(Config config) {
+    return new Migrations.Users(
+        config.getValue(OWNER, String.class),
+        config.getValue(OWNER_PASSWORD, String.class),
+        config.getValue(USER, String.class));
+  }
+
+  static void checkOutsideSettings(Config config) {
+    List<String> missing = new ArrayList<>();
+    for (String setting : List.of(USER, PASSWORD, OWNER, OWNER_PASSWORD)) {
+      if (config.getOptionalValue(setting, String.class).isEmpty()) {
+        missing.add(asEnvironment(setting));
+      }
+    }
+    if (!missing.isEmpty()) {
+      throw new StartRefused(
+          "QUARKUS_DATASOURCE_JDBC_URL names an outside database, which needs two users: set %s too (docs/operations.md, \"An outside database\")."
+              .formatted(String.join(", ", missing)));
+    }
+  }
+
   /** Asked as the application's user, of whom everything is known by now. */
   boolean isMigratedBy(String mark, Config config) {
     try (Connection connection =
@@ -112,18 +130,40 @@ record DatabaseChoice(Map<String, String> settings, BuiltInPostgres builtIn) {
   }
 
   /**
+   * Built in always, beside the database; outside where a directory for backups is set.
+   *
+   * @throws StartRefused when that fails
+   */
+  void keepBeforeUpgrade(Config config) {
+    Optional<Path> directory =
+        builtIn != null
+            ? Optional.of(directory(config).resolve("backups"))
+            : config.getOptionalValue(ScheduledBackups.DIRECTORY, String.class).map(Path::of);
+    if (directory.isPresent()) {
+      UpgradeBackup.make(
+          value(URL, config),
+          users(config),
+          directory.get().toAbsolutePath(),
+          new TheClock().instant(),
+          System.out);
+    }
+  }
+
+  /**
    * @param mark of the migrations
    * @throws StartRefused when one of them failed
    */
   void migrate(String mark, Config config) {
-    Migrations.Users users =
-        new Migrations.Users(
-            value(OWNER, config), value(OWNER_PASSWORD, config), value(USER, config));
     try {
-      Migrations.run(value(URL, config), users, mark);
+      Migrations.run(value(URL, config), users(config), mark);
     } catch (FlywayException e) {
       throw new StartRefused("The database could not be brought up to date: " + e.getMessage());
     }
+  }
+
+  Migrations.Users users(Config config) {
+    return new Migrations.Users(
+        value(OWNER, config), value(OWNER_PASSWORD, config), value(USER, config));
   }
 
   private String value(String key, Config config) {

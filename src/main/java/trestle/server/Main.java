@@ -31,6 +31,8 @@ public final class Main {
     switch (line.command()) {
       case CommandLine.HELP -> System.out.println(CommandLine.help());
       case CommandLine.VERSION -> System.out.println("Trestle " + Version.current());
+      case BackupCommands.BACKUP, BackupCommands.RESTORE ->
+          System.exit(new BackupCommands(settings(), System.out).run(line));
       default -> startApplication(line, arguments);
     }
   }
@@ -42,6 +44,7 @@ public final class Main {
     database.settings().forEach(System::setProperty);
     if (database.builtIn() != null) {
       stopAfterApplication(database.builtIn());
+      PostgresWatch.over(database.builtIn());
     }
     migrate(database, config);
     if (!line.serves()) {
@@ -65,6 +68,7 @@ public final class Main {
   private static void migrate(DatabaseChoice database, Config config) {
     Optional<String> mark = Migrations.mark();
     if (mark.isEmpty() || !database.isMigratedBy(mark.get(), config)) {
+      database.keepBeforeUpgrade(config);
       database.migrate(mark.orElse(Migrations.UNMARKED), config);
     }
   }
@@ -97,7 +101,7 @@ public final class Main {
                 () -> {
                   Optional.ofNullable(Application.currentApplication())
                       .ifPresent(Application::awaitShutdown);
-                  server.stop();
+                  server.end();
                 },
                 "stop-postgres"));
   }

@@ -9,7 +9,10 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.zip.CRC32;
@@ -17,6 +20,10 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.MigrationInfo;
+import org.flywaydb.core.api.MigrationInfoService;
+import org.flywaydb.core.api.MigrationVersion;
+import org.flywaydb.core.api.configuration.FluentConfiguration;
 
 /**
  * Which migrations this build carries, and whether a database has had them all. Reading and
@@ -64,12 +71,45 @@ final class Migrations {
    * @throws FlywayException when a migration failed, or one that was run has been changed since
    */
   static void run(String url, Users users, String mark) {
-    Flyway.configure(Thread.currentThread().getContextClassLoader())
+    configured(url, users, mark).load().migrate();
+  }
+
+  /**
+   * As {@link #run}, for another schema than the usual one and up to an earlier version.
+   *
+   * @param version the last migration to be run, or null: all of them
+   */
+  static void run(String url, Users users, String mark, String schema, String version) {
+    FluentConfiguration flyway = configured(url, users, mark).defaultSchema(schema);
+    if (version != null) {
+      flyway.target(MigrationVersion.fromVersion(version));
+    }
+    flyway.load().migrate();
+  }
+
+  private static FluentConfiguration configured(String url, Users users, String mark) {
+    return Flyway.configure(Thread.currentThread().getContextClassLoader())
         .dataSource(url, users.owner(), users.ownerPassword())
         .locations("classpath:" + FOLDER)
-        .placeholders(Map.of("appUser", users.app(), "migrations", mark))
-        .load()
-        .migrate();
+        .placeholders(Map.of("appUser", users.app(), "migrations", mark));
+  }
+
+  /** The version of the newest migration that this build carries. */
+  static String newest(String url, Users users) {
+    return Arrays.stream(configured(url, users, UNMARKED).load().info().all())
+        .map(MigrationInfo::getVersion)
+        .filter(Objects::nonNull)
+        .max(Comparator.naturalOrder())
+        .orElseThrow()
+        .getVersion();
+  }
+
+  /** The version of a database with tables that are about to be changed; empty for any other. */
+  static Optional<String> aboutToChange(String url, Users users) {
+    MigrationInfoService info = configured(url, users, UNMARKED).load().info();
+    return info.current() == null || info.pending().length == 0
+        ? Optional.empty()
+        : Optional.of(info.current().getVersion().getVersion());
   }
 
   /** Who owns the tables, and who uses them. */

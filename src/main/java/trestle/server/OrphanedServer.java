@@ -43,6 +43,11 @@ final class OrphanedServer {
     }
   }
 
+  /** Whether the server that the process file names is one, alive, and of this directory. */
+  boolean isRunning() throws IOException {
+    return namedInProcessFile().filter(this::isPostgresHere).isPresent();
+  }
+
   private Path processFile() {
     return data.resolve("postmaster.pid");
   }

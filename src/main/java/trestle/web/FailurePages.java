@@ -6,6 +6,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.core.http.HttpMethod;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -21,10 +22,13 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+import org.jboss.resteasy.reactive.server.core.CurrentRequestManager;
+import org.jboss.resteasy.reactive.server.core.multipart.FormData;
 
 /**
  * What a person sees when a request cannot be answered: a page with one sentence on what is the
@@ -32,6 +36,7 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
  */
 @ApplicationScoped
 class FailurePages {
+  private static final int RETRY_AFTER_SECONDS = 10;
   private static final String FORM_REFUSED = "This could not be filed";
 
   private record Words(String title, String sentence) {}
@@ -109,12 +114,37 @@ class FailurePages {
 
   @ServerExceptionMapper
   Response failed(Throwable failure, UriInfo uri) {
+    Optional<Outage> outage = WallsRepository.outageIn(failure);
+    if (outage.isPresent()) {
+      Log.errorf("%s: %s", outage.get().title(), uri.getPath());
+      FormData sent = CurrentRequestManager.get().getFormData();
+      KeptForm kept = sent == null ? null : KeptForm.of(uri.getRequestUri().getPath(), sent);
+      return unavailable(outage.get(), isApi(uri), isSent(), kept);
+    }
     String reference = UUID.randomUUID().toString().substring(0, 8);
     Log.errorf(failure, "Failed, reference %s: %s", reference, uri.getPath());
     return isApi(uri)
         ? new Problem(500, "The server could not answer; reference " + reference + ".").response()
         : Answers.page(
             500, new Failure(OTHER.title(), OTHER.sentence(), List.of(), reference, null));
+  }
+
+  /** Whoever is asking could not be found out, so that nothing else of the request was heard. */
+  Response unavailable(Outage outage, boolean api, boolean sent, KeptForm kept) {
+    Response answer =
+        api
+            ? new Problem(503, outage.title() + ". " + outage.sentence(sent)).response()
+            : outsideOfRequests(
+                () ->
+                    Answers.page(
+                        503,
+                        new Failure(outage.title(), outage.sentence(sent), List.of(), "", kept)));
+    return Response.fromResponse(answer).header("Retry-After", RETRY_AFTER_SECONDS).build();
+  }
+
+  private boolean isSent() {
+    RoutingContext asked = request.getCurrent();
+    return asked != null && !asked.request().method().equals(HttpMethod.GET);
   }
 
   /** The page for a status that nobody has better words for. */
@@ -156,7 +186,9 @@ class FailurePages {
       context.activate();
     }
     try {
-      frame.show(NOBODY);
+      if (opened) {
+        frame.show(NOBODY);
+      }
       return answer.get();
     } finally {
       if (opened) {

@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.concurrent.locks.LockSupport;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -23,6 +24,7 @@ public final class Phone {
   private static final Pattern SENDERS = Pattern.compile("\"token\":\"([^\"]+)\"");
   private static final Pattern RECEIVED = Pattern.compile("\"receivedAs\":(\\d+)");
   private static final int MOST_TRIES = 200;
+  private static final Duration PAUSE = Duration.ofMillis(100);
 
   private final HttpClient client =
       HttpClient.newBuilder()
@@ -63,6 +65,36 @@ public final class Phone {
       throw new AssertionError(answer.statusCode() + ": " + answer.body());
     }
     throw new AssertionError("No acknowledgement in " + MOST_TRIES + " tries.");
+  }
+
+  /**
+   * As {@link #sent}, by a server that may be gone for a while: like the outbox it tries again
+   * after a pause, also when the answer is that there is none now.
+   */
+  public long sentWithin(Duration patience, String path, Map<String, String> report)
+      throws InterruptedException {
+    Map<String, String> form = new LinkedHashMap<>(report);
+    form.put("csrf-token", token);
+    HttpRequest request = post(path, form).header("Accept", "application/json").build();
+    long latest = System.nanoTime() + patience.toNanos();
+    String last = "";
+    while (System.nanoTime() < latest) {
+      try {
+        HttpResponse<String> answer = send(request);
+        Matcher received = RECEIVED.matcher(answer.body());
+        if (answer.statusCode() == 200 && received.find()) {
+          return Long.parseLong(received.group(1));
+        }
+        last = answer.statusCode() + ": " + answer.body();
+        if (answer.statusCode() < 500) {
+          throw new AssertionError(last);
+        }
+      } catch (IOException e) {
+        last = e.toString();
+      }
+      LockSupport.parkNanos(PAUSE.toNanos());
+    }
+    throw new AssertionError("No acknowledgement in " + patience + "; the last answer: " + last);
   }
 
   private HttpRequest.Builder post(String path, Map<String, String> form) {

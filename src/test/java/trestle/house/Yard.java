@@ -57,7 +57,7 @@ import trestle.web.Viewer;
  * gives itself away.
  */
 @ApplicationScoped
-class Yard {
+public class Yard {
   static final String LICENCE = "E-77";
 
   /** Whoever runs a very small operator: in every role but the auditor's. */
@@ -85,7 +85,7 @@ class Yard {
   @Inject InstantSource clock;
 
   /** The ids of an operator's rows. */
-  record Rows(
+  public record Rows(
       Company company,
       String mark,
       String registration,
@@ -132,7 +132,7 @@ class Yard {
    * @param mark one word that stands in everything
    * @param registration of its one aircraft
    */
-  Rows founded(String mark, String registration) {
+  public Rows founded(String mark, String registration) {
     Company company =
         Company.founded(
             mark + "-" + UUID.randomUUID().toString().substring(0, 8), operators, members);

@@ -76,6 +76,12 @@ public final class AppProcess implements AutoCloseable {
       return this;
     }
 
+    /** Others than those that start quickly. */
+    public Builder javaOptions(String... options) {
+      javaOptions = List.of(options);
+      return this;
+    }
+
     /** With the options that README names, instead of those that start quickly. */
     public Builder asReadmeSays() {
       javaOptions = List.of("@" + Path.of("target", "java.options").toAbsolutePath());

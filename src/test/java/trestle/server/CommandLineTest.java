@@ -31,6 +31,7 @@ class CommandLineTest {
     assertThatThrownBy(() -> CommandLine.parse(List.of("demo")))
         .isInstanceOfSatisfying(
             StartRefused.class, refused -> assertThat(refused.exitCode()).isEqualTo(2))
-        .hasMessage("There is no command \"demo\". Commands: serve, demo rebuild, version, help.");
+        .hasMessage(
+            "There is no command \"demo\". Commands: serve, demo rebuild, rehearse, backup, restore, version, help.");
   }
 }

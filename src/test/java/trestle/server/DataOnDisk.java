@@ -9,9 +9,11 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import trestle.server.backup.BackupWriter;
 
 /** A data directory seen from outside: its running PostgreSQL, asked with the files' passwords. */
-record DataOnDisk(Path directory) {
+public record DataOnDisk(Path directory) {
 
   private static final int PORT_LINE = 3;
   private static final int ADDRESS_LINE = 5;
@@ -20,7 +22,7 @@ record DataOnDisk(Path directory) {
     return directory.resolve("postgres").resolve("postmaster.pid");
   }
 
-  long postmaster() {
+  public long postmaster() {
     return Long.parseLong(processLine(0));
   }
 
@@ -28,7 +30,7 @@ record DataOnDisk(Path directory) {
     return processLine(ADDRESS_LINE);
   }
 
-  Connection asSuperuser() throws SQLException {
+  public Connection asSuperuser() throws SQLException {
     return connect("postgres", secret("postgres-password"));
   }
 
@@ -48,7 +50,7 @@ record DataOnDisk(Path directory) {
     }
   }
 
-  List<String> ask(String sql) throws SQLException {
+  public List<String> ask(String sql) throws SQLException {
     List<String> answers = new ArrayList<>();
     try (Connection connection = asSuperuser();
         var rows = connection.createStatement().executeQuery(sql)) {
@@ -57,6 +59,15 @@ record DataOnDisk(Path directory) {
       }
     }
     return answers;
+  }
+
+  /** What a backup finds wrong with the ledgers while it recomputes them. */
+  public List<String> faultsOfTheLedger(Path file) throws IOException, SQLException {
+    try (Connection owner = connect(DatabaseUsers.OWNER, secret("owner-password"))) {
+      return new BackupWriter(owner, "of the tests", new TheClock().instant())
+          .write(file, Optional.empty())
+          .faults();
+    }
   }
 
   private String processLine(int number) {

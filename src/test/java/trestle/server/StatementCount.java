@@ -20,6 +20,7 @@ public class StatementCount implements StatementInspector {
   @Override
   public String inspect(String sql) {
     SEEN.add(sql);
+    BrokenCall.next();
     return sql;
   }
 

@@ -23,7 +23,7 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
 
   public static final String OWNER = "trestle_owner";
   public static final String APP = "trestle_app";
-  private static final String PASSWORD = "only-for-tests";
+  static final String PASSWORD = "only-for-tests";
   private static final String KEY = "only-for-tests-only-for-tests-only-for-tests";
 
   private static final String DURABLE = "trestle.test.durable";
