@@ -29,6 +29,7 @@ class DemoLoader {
   @Inject CastLoad castLoad;
   @Inject FleetLoad fleetLoad;
   @Inject ProgrammeLoad programmeLoad;
+  @Inject TaskLoad taskLoad;
   @Inject DirectiveLoad directiveLoad;
   @Inject FlightLoad flightLoad;
   @Inject WorkLoad workLoad;
@@ -104,6 +105,7 @@ class DemoLoader {
               partLoad.assemble(controller, opened, today, fleet);
               partLoad.limit(controller, from);
               ProgrammeLoad.Filed programme = programmeLoad.file(controller, from, fleet);
+              taskLoad.file(controller, programme);
               directiveLoad.file(controller, told, today, fleet, programme);
               return made.add(new WorkLoad.Stage(cast, opened, fleet, programme, totals));
             });

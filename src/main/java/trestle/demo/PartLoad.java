@@ -41,15 +41,18 @@ class PartLoad {
     }
   }
 
-  /** Puts parts into engines, and parts into those; they stay under their serials. */
+  /** Puts parts into engines, and parts into those; what has no place stays in store. */
   void assemble(Viewer viewer, Instant at, LocalDate today, FleetLoad.Registered fleet) {
     for (SeedFile.Line line : SeedFile.lines("assemblies.csv")) {
       UUID part = components.register(viewer, part(line, at, today));
+      fleet.serials().put(line.text("serial"), part);
+      if (!line.has("place")) {
+        continue;
+      }
       String where = line.text("registration") + " " + line.text("position");
       Spot spot = Spot.in(fleet.parts().get(where), line.text("place"));
       fitments.fit(viewer, new Fitments.Fit(part, spot, at, null));
       fleet.parts().put(where + "/" + line.text("place"), part);
-      fleet.serials().put(line.text("serial"), part);
     }
   }
 

@@ -29,6 +29,19 @@ public enum Area {
     this.label = label;
   }
 
+  /**
+   * @throws IllegalArgumentException saying what the name "must" do
+   */
+  public static Area named(String label) {
+    for (Area area : values()) {
+      if (area.label.equalsIgnoreCase(label) || area.word().equalsIgnoreCase(label)) {
+        return area;
+      }
+    }
+    throw new IllegalArgumentException(
+        "must name its groups as shown; there is no “" + label + "”");
+  }
+
   public String label() {
     return label;
   }

@@ -67,7 +67,7 @@ final class TaskText {
     for (String row : text.split("\n")) {
       String line = row.strip();
       if (line.endsWith(":") && !line.contains("|")) {
-        area = group(line.substring(0, line.length() - 1).strip());
+        area = Area.named(line.substring(0, line.length() - 1).strip());
       } else if (!line.isEmpty()) {
         tasks.add(task(area, line));
       }
@@ -96,16 +96,6 @@ final class TaskText {
       text.append('\n');
     }
     return text.toString();
-  }
-
-  private static Area group(String label) {
-    for (Area area : Area.values()) {
-      if (area.label().equalsIgnoreCase(label) || area.word().equalsIgnoreCase(label)) {
-        return area;
-      }
-    }
-    throw new IllegalArgumentException(
-        "must name its groups as shown; there is no “" + label + "”");
   }
 
   private static TaskLists.Task task(Area area, String line) {
