@@ -10,6 +10,8 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import trestle.reckoning.Hours;
 import trestle.reckoning.HoursStyle;
 
@@ -26,6 +28,8 @@ public final class Shown {
   private static final DateTimeFormatter WEEKDAY = format("EEEE d MMMM uuuu");
   private static final DateTimeFormatter TIME = format("HH:mm");
   private static final DateTimeFormatter MOMENT = format("d MMMM uuuu, HH:mm");
+
+  private static final Pattern WHOLE_PART = Pattern.compile("^\\d{4,15}");
 
   private Shown() {}
 
@@ -47,6 +51,14 @@ public final class Shown {
   /** A whole number with its thousands: 9,117. */
   public static String count(long number) {
     return String.format(Locale.ROOT, "%,d", number).replace('-', MINUS);
+  }
+
+  /** An amount as text with its thousands: 6,214.6, or 6,214:36. */
+  public static String grouped(String amount) {
+    Matcher whole = WHOLE_PART.matcher(amount);
+    return whole.find()
+        ? count(Long.parseLong(whole.group())) + amount.substring(whole.end())
+        : amount;
   }
 
   public static String quantity(BigDecimal quantity) {

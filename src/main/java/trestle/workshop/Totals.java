@@ -26,6 +26,7 @@ import trestle.reckoning.Counter;
 import trestle.reckoning.Scale;
 import trestle.reckoning.Usage;
 import trestle.web.Reading;
+import trestle.web.Shown;
 import trestle.web.Viewer;
 
 /**
@@ -70,9 +71,11 @@ public class Totals {
           totals.isEmpty()
               ? "not known"
               : totals.entrySet().stream()
-                  .map(one -> one.getValue() + " " + one.getKey())
+                  .map(one -> Shown.grouped(one.getValue()) + " " + one.getKey())
                   .collect(Collectors.joining(", "));
-      return sinceOverhaul.isEmpty() ? words : words + ", " + sinceOverhaul + " since overhaul";
+      return sinceOverhaul.isEmpty()
+          ? words
+          : words + ", " + Shown.grouped(sinceOverhaul) + " since overhaul";
     }
   }
 

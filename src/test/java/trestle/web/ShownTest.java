@@ -68,4 +68,13 @@ class ShownTest {
   void periods(Duration period, String shown) {
     assertThat(Shown.period(period)).isEqualTo(shown);
   }
+
+  @Test
+  void amountsGetTheirThousands() {
+    assertThat(Shown.grouped("6214.6")).isEqualTo("6,214.6");
+    assertThat(Shown.grouped("6214:36")).isEqualTo("6,214:36");
+    assertThat(Shown.grouped("900")).isEqualTo("900");
+    assertThat(Shown.grouped("12345678")).isEqualTo("12,345,678");
+    assertThat(Shown.grouped("not known")).isEqualTo("not known");
+  }
 }
