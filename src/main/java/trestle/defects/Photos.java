@@ -6,8 +6,10 @@ import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Semaphore;
 import trestle.web.Filing;
 import trestle.web.NotHere;
@@ -106,6 +108,30 @@ public class Photos {
       }
     }
     return photos.stream().map(PhotoDraft::sha256).distinct().toList();
+  }
+
+  /** How large those are that are kept, by hash. */
+  @Reading
+  public Map<String, Long> sizes(Viewer viewer, Collection<String> sha256s) {
+    return repository.sizes(sha256s);
+  }
+
+  /**
+   * Keeps a picture as another operator kept it, byte for byte.
+   *
+   * @throws IllegalArgumentException with the end of a sentence that begins with its name
+   */
+  @Filing
+  public void takeUp(Viewer viewer, byte[] bytes) {
+    String sha256 = sha256(bytes);
+    Picture seen = lookedInto(bytes);
+    Picture same =
+        new Picture(mediaType(bytes), seen.width(), seen.height(), bytes, seen.thumbnail());
+    repository.keep(viewer, new PhotoDraft(sha256, sha256, same), clock.instant());
+  }
+
+  private static String mediaType(byte[] bytes) {
+    return (bytes[0] & 0xff) == 0x89 ? "image/png" : "image/jpeg";
   }
 
   /**

@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.time.InstantSource;
+import java.util.Collection;
 import java.util.HexFormat;
+import java.util.Map;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
@@ -50,6 +52,18 @@ public class DirectiveFiles {
   @Filing
   void keep(Viewer viewer, Draft file) {
     repository.keep(viewer, file, clock.instant());
+  }
+
+  /** How large those are that are kept, by hash. */
+  @Reading
+  public Map<String, Long> sizes(Viewer viewer, Collection<String> sha256s) {
+    return repository.fileSizes(sha256s);
+  }
+
+  /** Keeps a file as another operator kept it. */
+  @Filing
+  public void takeUp(Viewer viewer, Draft file) {
+    keep(viewer, file);
   }
 
   /**

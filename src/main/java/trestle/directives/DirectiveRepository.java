@@ -8,7 +8,9 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.Filed;
@@ -183,6 +185,21 @@ class DirectiveRepository {
         .setParameter("now", now)
         .setParameter("person", viewer.personId())
         .executeUpdate();
+  }
+
+  /** How large those files are that are kept, by hash. */
+  Map<String, Long> fileSizes(Collection<String> sha256s) {
+    Map<String, Long> sizes = new HashMap<>();
+    List<Object[]> rows =
+        entities
+            .createNativeQuery(
+                "select sha256, octet_length(bytes) from directive_file"
+                    + " where sha256 = any(:shas)",
+                Object[].class)
+            .setParameter("shas", sha256s.toArray(String[]::new))
+            .getResultList();
+    rows.forEach(row -> sizes.put((String) row[0], ((Number) row[1]).longValue()));
+    return sizes;
   }
 
   Optional<DirectiveFiles.Draft> file(String sha256) {

@@ -107,6 +107,14 @@ public class Status {
     return byAircraft;
   }
 
+  /** Of one component, wherever it is; empty where nothing could be about it. */
+  @Reading
+  public List<Line> ofComponent(Viewer viewer, UUID componentId, View view) {
+    InForce inForce = inForce(view);
+    ComponentHistory history = components.history(viewer, componentId, view);
+    return lines(viewer, inForce, List.of(Item.of(history.sheet(), history.fitted())), view);
+  }
+
   /**
    * Of one directive, every aircraft of its types and every part that it may name, those on the
    * shelf too; as if it were in effect already.

@@ -14,6 +14,7 @@ import trestle.ledger.View;
 import trestle.programme.Compliances;
 import trestle.programme.DueItems;
 import trestle.reckoning.Counter;
+import trestle.reckoning.HoursStyle;
 import trestle.reckoning.LimitReckoning;
 import trestle.standing.DueItem;
 import trestle.standing.InWords;
@@ -47,18 +48,36 @@ public class StatusReport {
 
   @Reading
   public List<Row> of(Viewer viewer, AircraftSheet aircraft, View view) {
-    List<Status.Line> lines =
+    return rows(
+        viewer,
         status
             .ofAircraft(viewer, List.of(aircraft.id()), view)
-            .getOrDefault(aircraft.id(), List.of());
+            .getOrDefault(aircraft.id(), List.of()),
+        dueItems
+            .dueItems(viewer, List.of(aircraft.id()), view)
+            .getOrDefault(aircraft.id(), List.of()),
+        new InWords(aircraft.shownAs()),
+        view);
+  }
+
+  /** Of one component by itself. */
+  @Reading
+  public List<Row> ofComponent(Viewer viewer, UUID componentId, View view) {
+    return rows(
+        viewer,
+        status.ofComponent(viewer, componentId, view),
+        dueItems.onComponent(viewer, componentId, view),
+        new InWords(HoursStyle.TENTHS),
+        view);
+  }
+
+  private List<Row> rows(
+      Viewer viewer, List<Status.Line> lines, List<DueItem> due, InWords words, View view) {
     Set<UUID> directives = new HashSet<>();
     lines.forEach(line -> directives.add(line.directive().id()));
     Map<UUID, List<AlternativeMethods.Method>> others = methods.of(viewer, directives, view);
     Map<UUID, DueItem> items = new HashMap<>();
-    dueItems
-        .dueItems(viewer, List.of(aircraft.id()), view)
-        .getOrDefault(aircraft.id(), List.of())
-        .forEach(item -> items.put(item.requirementId(), item));
+    due.forEach(item -> items.put(item.requirementId(), item));
     Map<UUID, String> done =
         compliances.methods(
             viewer,
@@ -66,7 +85,6 @@ public class StatusReport {
                 .filter(item -> item.lastDone() != null)
                 .map(item -> item.lastDone().complianceId())
                 .toList());
-    InWords words = new InWords(aircraft.shownAs());
     List<Row> rows = new ArrayList<>();
     for (Status.Line line : lines) {
       AssessmentSheet assessment = line.judged().assessment();
@@ -77,7 +95,7 @@ public class StatusReport {
           new Row(
               line,
               method(
-                  aircraft,
+                  line.item().aircraftId(),
                   last == null || last.baseline() ? null : done.get(last.complianceId()),
                   others.getOrDefault(line.directive().id(), List.of())),
               done(last, words),
@@ -89,13 +107,13 @@ public class StatusReport {
 
   /** How it was complied with last, and the other ways approved for this aircraft. */
   private static String method(
-      AircraftSheet aircraft, String done, List<AlternativeMethods.Method> alternatives) {
+      UUID aircraftId, String done, List<AlternativeMethods.Method> alternatives) {
     List<String> words = new ArrayList<>();
     if (done != null && !done.isEmpty()) {
       words.add(done);
     }
     alternatives.stream()
-        .filter(one -> one.aircraftId() == null || one.aircraftId().equals(aircraft.id()))
+        .filter(one -> one.aircraftId() == null || one.aircraftId().equals(aircraftId))
         .forEach(
             one ->
                 words.add(

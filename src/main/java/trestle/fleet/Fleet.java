@@ -8,9 +8,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.View;
@@ -62,27 +64,19 @@ public class Fleet {
     }
     refuseTaken(viewer, stated.registration(), null);
 
-    Aircraft aircraft = new Aircraft();
-    aircraft.operatorId = viewer.operatorId();
-    aircraft.id = UuidCreator.getTimeOrderedEpoch();
-    AircraftRevision revision = new AircraftRevision();
-    revision.operatorId = viewer.operatorId();
-    revision.aircraftId = aircraft.id;
-    repository.persist(aircraft);
-    repository.persist(revision);
+    UUID id = UuidCreator.getTimeOrderedEpoch();
+    identity(viewer, id);
 
     Instant from = filings.notLater(asked.from(), "from");
     List<Filed> rows = new ArrayList<>();
-    ParticularsRow row = ParticularsRow.of(aircraft.id, null, stated);
+    ParticularsRow row = ParticularsRow.of(id, null, stated);
     row.fromForm(asked.formKey());
     rows.add(row);
-    asked.positions().forEach(at -> rows.add(PositionRow.of(aircraft.id, at, false)));
-    asked
-        .openings()
-        .forEach((counter, amount) -> rows.add(CounterOpening.of(aircraft.id, counter, amount)));
+    asked.positions().forEach(at -> rows.add(PositionRow.of(id, at, false)));
+    asked.openings().forEach((counter, amount) -> rows.add(CounterOpening.of(id, counter, amount)));
     rows.forEach(filed -> filed.happened(from, viewer.dateOf(from)));
     filings.file(viewer, rows);
-    return aircraft.id;
+    return id;
   }
 
   /**
@@ -115,6 +109,31 @@ public class Fleet {
     row.fromForm(asked.formKey());
     filings.file(viewer, row);
     filings.follow(viewer, aircraftId);
+  }
+
+  /**
+   * Makes aircraft known here as another operator's record has them, without a word of what is
+   * stated of them: that is filed next, in the same transaction. Known ones stay.
+   */
+  @Filing
+  public void takeUp(Viewer viewer, Collection<UUID> aircraftIds) {
+    Set<UUID> fresh = new HashSet<>(aircraftIds);
+    if (!fresh.isEmpty()) {
+      fresh.removeAll(repository.aircraftOf(aircraftIds));
+    }
+    fresh.forEach(id -> identity(viewer, id));
+    repository.flush();
+  }
+
+  private void identity(Viewer viewer, UUID id) {
+    Aircraft aircraft = new Aircraft();
+    aircraft.operatorId = viewer.operatorId();
+    aircraft.id = id;
+    AircraftRevision revision = new AircraftRevision();
+    revision.operatorId = viewer.operatorId();
+    revision.aircraftId = id;
+    repository.persist(aircraft);
+    repository.persist(revision);
   }
 
   /** Every aircraft of the operator, by registration. */

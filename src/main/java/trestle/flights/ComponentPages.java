@@ -92,7 +92,8 @@ public class ComponentPages {
       List<ComponentStory.Event> events,
       UUID part,
       AsAt at,
-      boolean mayWork)
+      boolean mayWork,
+      boolean mayHandOver)
       implements TemplateInstance {}
 
   /** A component in the list. */
@@ -177,7 +178,8 @@ public class ComponentPages {
                 .map(PartSheet::id)
                 .orElse(null),
             at,
-            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)));
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER),
+            viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.AUDITOR)));
   }
 
   /** The other components that its page names. */

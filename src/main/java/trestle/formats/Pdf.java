@@ -7,6 +7,13 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.Calendar;
+import java.util.Locale;
+import java.util.TimeZone;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
  * Well-formed XHTML, with its style in it, as a PDF: text that can be selected, fonts embedded, no
@@ -35,6 +42,23 @@ public final class Pdf {
     builder.toStream(bytes);
     try {
       builder.run();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toByteArray();
+  }
+
+  /** The same text made at the same moment gives the same bytes. */
+  public static byte[] of(String xhtml, Instant made) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (PDDocument document = Loader.loadPDF(of(xhtml))) {
+      Calendar moment = Calendar.getInstance(TimeZone.getTimeZone("UTC"), Locale.ROOT);
+      moment.setTimeInMillis(made.toEpochMilli());
+      document.getDocumentInformation().setCreationDate(moment);
+      document.getDocumentInformation().setModificationDate(moment);
+      document.setDocumentId(made.toEpochMilli());
+      document.getDocument().getTrailer().removeItem(COSName.ID);
+      document.save(bytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -11,6 +11,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -42,6 +43,12 @@ public final class FiledJson {
   /** The columns that the JSON of a kind carries: a test compares them with the table's. */
   public static List<String> columns(Class<? extends Filed> kind) {
     return fields(kind).stream().map(FiledJson::column).toList();
+  }
+
+  static Map<String, Field> fieldsByColumn(Class<? extends Filed> kind) {
+    Map<String, Field> all = new LinkedHashMap<>();
+    fields(kind).forEach(field -> all.put(column(field), field));
+    return all;
   }
 
   private static List<Field> fields(Class<?> kind) {

@@ -41,7 +41,12 @@ public class AircraftPages {
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
   record AircraftBody(
-      AircraftOverview aircraft, AsAt asAt, Form form, boolean mayLog, boolean mayKeep)
+      AircraftOverview aircraft,
+      AsAt asAt,
+      Form form,
+      boolean mayLog,
+      boolean mayKeep,
+      boolean mayHandOver)
       implements TemplateInstance {}
 
   @GET
@@ -62,9 +67,10 @@ public class AircraftPages {
   private LongPart body(AircraftOverview aircraft, AsAt asAt, Form form, boolean asked) {
     boolean mayLog = viewer.isAny(Role.PILOT, Role.CONTROLLER, Role.ENGINEER, Role.OWNER);
     boolean mayKeep = viewer.isAny(Role.CONTROLLER, Role.OWNER);
-    AircraftBody body = new AircraftBody(aircraft, asAt, form, mayLog, mayKeep);
+    boolean mayHandOver = viewer.isAny(Role.CONTROLLER, Role.OWNER, Role.AUDITOR);
+    AircraftBody body = new AircraftBody(aircraft, asAt, form, mayLog, mayKeep, mayHandOver);
     return asked || asAt.isPast()
         ? new LongPart(body.render())
-        : drawn.body(aircraft, new Drawn.For(mayLog, mayKeep), body::render);
+        : drawn.body(aircraft, new Drawn.For(mayLog, mayKeep, mayHandOver), body::render);
   }
 }

@@ -19,7 +19,7 @@ class Drawn {
   private final Cache<AircraftOverview, Map<For, LongPart>> bodies = kept(500);
 
   /** Whom a page is drawn for: what its links offer. */
-  record For(boolean mayLog, boolean mayKeep) {}
+  record For(boolean mayLog, boolean mayKeep, boolean mayHandOver) {}
 
   RawString row(AircraftOverview overview, Supplier<String> markUp) {
     return rows.get(overview, any -> new RawString(markUp.get()));

@@ -8,9 +8,9 @@ import trestle.fleet.AircraftSheet;
  * The state of one aircraft's record in one view, in tables: what 14 CFR 91.417(a)(2) and M.A.305
  * ask to be kept and handed over. All in words, so that screen, paper and file say the same.
  */
-record StatusSheet(AircraftSheet sheet, String asAt, List<Part> parts) {
+public record StatusSheet(AircraftSheet sheet, String asAt, List<Part> parts) {
 
-  StatusSheet {
+  public StatusSheet {
     parts = List.copyOf(parts);
   }
 
@@ -20,9 +20,9 @@ record StatusSheet(AircraftSheet sheet, String asAt, List<Part> parts) {
    * @param about what it holds, in a sentence, or ""
    * @param nothing what is said where it has no row
    */
-  record Part(
+  public record Part(
       String title, String about, List<String> heads, List<List<String>> rows, String nothing) {
-    Part {
+    public Part {
       heads = List.copyOf(heads);
       rows = List.copyOf(rows);
     }

@@ -31,7 +31,7 @@ import trestle.web.Viewer;
 
 /** Puts an aircraft's status report together, in any view. */
 @ApplicationScoped
-class StatusSheets {
+public class StatusSheets {
   private static final String NOT_KNOWN = "not known";
   private static final List<Counter> COUNTED = List.of(Counter.HOURS, Counter.LANDINGS);
 

@@ -4,7 +4,10 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import trestle.web.Viewer;
 
@@ -27,6 +30,20 @@ class DocumentFileRepository {
         .setParameter("now", now)
         .setParameter("person", viewer.personId())
         .executeUpdate();
+  }
+
+  /** How large those are that are kept, by hash. */
+  Map<String, Long> sizes(Collection<String> sha256s) {
+    Map<String, Long> sizes = new HashMap<>();
+    List<Object[]> rows =
+        entities
+            .createNativeQuery(
+                "select sha256, octet_length(bytes) from compliance_file where sha256 = any(:shas)",
+                Object[].class)
+            .setParameter("shas", sha256s.toArray(String[]::new))
+            .getResultList();
+    rows.forEach(row -> sizes.put((String) row[0], ((Number) row[1]).longValue()));
+    return sizes;
   }
 
   Optional<DocumentFiles.Draft> file(String sha256) {

@@ -126,6 +126,24 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
         .toList();
   }
 
+  List<RequirementSheet> scopes(Requirements.Scope asked) {
+    return getEntityManager()
+        .createQuery(
+            "select r.id, r.programmeId, r.aircraftId, r.componentId, r.partNumber, r.subject"
+                + " from Requirement r where r.programmeId in :programmes"
+                + " or r.aircraftId in :aircraft or r.componentId in :components"
+                + " or lower(r.partNumber) in :numbers or r.id in :requirements",
+            RequirementSheet.class)
+        .setParameter("programmes", asked.programmes())
+        .setParameter("aircraft", asked.aircraft())
+        .setParameter("components", asked.components())
+        .setParameter(
+            "numbers",
+            asked.partNumbers().stream().map(n -> n.toLowerCase(java.util.Locale.ROOT)).toList())
+        .setParameter("requirements", asked.requirements())
+        .getResultList();
+  }
+
   RequirementRevision latest(UUID requirement) {
     return getEntityManager()
         .createQuery(

@@ -128,6 +128,41 @@ public class Requirements {
     file(viewer, asked, end);
   }
 
+  /** Whose requirements are asked for, and which besides. */
+  public record Scope(
+      Collection<UUID> programmes,
+      Collection<UUID> aircraft,
+      Collection<UUID> components,
+      Collection<String> partNumbers,
+      Collection<UUID> requirements) {}
+
+  /** Whose each requirement is, of these owners and of these ids. */
+  @Reading
+  public List<RequirementSheet> scopes(Viewer viewer, Scope asked) {
+    return repository.scopes(asked);
+  }
+
+  /**
+   * Makes requirements known here as another operator's record has them, without a word of what
+   * they say: their revisions are filed next, in the same transaction. Known ones stay.
+   */
+  @Filing
+  public void takeUp(Viewer viewer, List<RequirementSheet> requirements) {
+    for (RequirementSheet one : requirements) {
+      if (repository.findById(one.id()) == null) {
+        Requirement row = new Requirement();
+        row.id = one.id();
+        row.operatorId = viewer.operatorId();
+        row.programmeId = one.programmeId();
+        row.aircraftId = one.aircraftId();
+        row.componentId = one.componentId();
+        row.partNumber = one.partNumber();
+        row.subject = one.subject();
+        repository.persist(row);
+      }
+    }
+  }
+
   /** What terms could not be filed for, of a requirement about this kind of subject. */
   @Reading
   public List<Refusal.Reason> faults(Viewer viewer, String subject, Terms terms) {

@@ -173,9 +173,9 @@ class FailurePages {
   private static Response tooManyPhotos() {
     return page(
         413,
-        "These photos are too much to send",
-        "A photo may have 10 MB, and all of a page 45 MB together. Nothing was filed: go back and"
-            + " send fewer or smaller ones.",
+        "These files are too much to send",
+        "A photo may have 10 MB, and all of a page, or a record pack, 45 MB. Nothing was filed: go"
+            + " back and send fewer or smaller ones.",
         List.of());
   }
 

@@ -50,6 +50,15 @@ public final class Upload {
       }
     }
 
+    /** For what is too large to be held in memory. */
+    public InputStream open() {
+      try {
+        return sent.getFileItem().getInputStream();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
     public byte[] bytes() {
       try (InputStream in = sent.getFileItem().getInputStream()) {
         return in.readAllBytes();

@@ -138,7 +138,7 @@ class DefectPagesTest {
             .build()
             .send(large, HttpResponse.BodyHandlers.ofString());
     assertThat(refused.statusCode()).isEqualTo(413);
-    assertThat(refused.body()).contains("These photos are too much to send", "45 MB together");
+    assertThat(refused.body()).contains("These files are too much to send", "record pack, 45 MB");
   }
 
   @Test

@@ -62,6 +62,8 @@ final class Addresses {
           case "line-works" -> rows.bay().signed();
           case "part-uses" -> rows.bay().part();
           case "work-releases" -> rows.bay().release();
+          case "record-packs" -> rows.handed().taken();
+          case "upload" -> rows.handed().upload();
           case "flight-permits" -> rows.bay().permit();
           case "code", "kind", "sha", "file", "paper" -> null;
           default -> throw new AssertionError("No row for {" + name + "} of " + route.row());

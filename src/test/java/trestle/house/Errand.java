@@ -109,6 +109,16 @@ record Errand(
                     .with("done", "Skin inspected, none found")
                     .wrongly("done", "")
                     .shows("Skin inspected, none found"),
+                on(
+                        "/record-packs/uploads/{upload}/taking-in",
+                        "/record-packs/uploads/" + rows.handed().upload(),
+                        "/taking-in")
+                    .shows("was filed here as copied"),
+                on(
+                        "/record-packs/uploads/{upload}/setting-aside",
+                        "/record-packs/uploads/" + rows.handed().other(),
+                        "/setting-aside")
+                    .shows("Records from other operators"),
                 on("/components", "/components/new", "/components")
                     .with(
                         "description",

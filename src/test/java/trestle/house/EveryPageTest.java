@@ -47,6 +47,8 @@ class EveryPageTest {
           "/outbox/sender",
           "/aircraft/{id}/status.pdf",
           "/aircraft/{id}/status.csv",
+          "/aircraft/{id}/record-pack.zip",
+          "/components/{id}/record-pack.zip",
           "/work-orders/{id}/paper/work-order.pdf",
           "/work-orders/{id}/paper/release.pdf",
           "/work-orders/{id}/paper/log-entries.pdf",

@@ -57,6 +57,7 @@ final class HouseRules {
           "workshop",
           "apron",
           "overview",
+          "records",
           "server",
           "demo");
 

@@ -48,6 +48,7 @@ import trestle.reckoning.HoursStyle;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Rule;
 import trestle.reckoning.Usage;
+import trestle.records.pack.Handed;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
@@ -58,7 +59,7 @@ import trestle.web.Viewer;
  */
 @ApplicationScoped
 public class Yard {
-  static final String LICENCE = "E-77";
+  public static final String LICENCE = "E-77";
 
   /** Whoever runs a very small operator: in every role but the auditor's. */
   private static final Set<Role> ROLES =
@@ -82,6 +83,7 @@ public class Yard {
   @Inject PutOff putOff;
   @Inject Docket docket;
   @Inject Bay bay;
+  @Inject Handed handed;
   @Inject InstantSource clock;
 
   /** The ids of an operator's rows. */
@@ -121,9 +123,10 @@ public class Yard {
       UUID paragraph,
       String directiveFile,
       String paper,
-      Bay.Found bay) {
+      Bay.Found bay,
+      Handed.Found handed) {
 
-    Visitor owner() {
+    public Visitor owner() {
       return company.visitor(Role.OWNER);
     }
   }
@@ -239,7 +242,8 @@ public class Yard {
         directive.paragraph(),
         directive.file(),
         compliances.one(viewer, doing).file(),
-        bay.of(viewer, mark, inTheBay(registration), clock.instant()));
+        bay.of(viewer, mark, inTheBay(registration), clock.instant()),
+        handed.of(viewer, mark));
   }
 
   /** So many times more of what an operator gathers over the years. */
@@ -297,7 +301,7 @@ public class Yard {
     return registration.substring(0, registration.length() - 1) + "0";
   }
 
-  private static Viewer inEveryRole(Company company, UUID person) {
+  public static Viewer inEveryRole(Company company, UUID person) {
     Viewer owner = company.viewer(Role.OWNER);
     return new Viewer(
         person, "owner", false, company.operatorId(), company.name(), owner.zone(), true, ROLES);
