@@ -123,7 +123,7 @@ final class BackupCommands {
   }
 
   private static void migrate(Reach reach, String schema, String version) {
-    String mark = version == null ? Migrations.mark().orElse(Migrations.UNMARKED) : "a backup's";
+    String mark = version == null ? Migrations.mark().orElse(Migrations.UNMARKED) : "restoring";
     Migrations.run(reach.url(), reach.users(), mark, schema, version);
   }
 

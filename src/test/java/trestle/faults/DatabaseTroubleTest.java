@@ -22,7 +22,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import trestle.fleet.Hangar;
 import trestle.flights.FlightDraft;
+import trestle.flights.Flights;
 import trestle.flights.JourneyLog;
+import trestle.ledger.View;
 import trestle.people.Company;
 import trestle.people.Members;
 import trestle.people.Operators;
@@ -50,6 +52,7 @@ class DatabaseTroubleTest {
   @Inject Members members;
   @Inject Hangar hangar;
   @Inject JourneyLog journeyLog;
+  @Inject Flights flights;
   @Inject InstantSource clock;
 
   @BeforeEach
@@ -137,7 +140,7 @@ class DatabaseTroubleTest {
                   .faults())
           .isEmpty();
     }
-    assertThat(owner.get("/aircraft/" + aircraft + "/flights").asString()).contains("3 flights");
+    assertThat(flights.page(pilot, aircraft, View.EVERYTHING, 1).flights()).isEqualTo(3);
   }
 
   private void fly(Viewer pilot, Instant takeOff) {

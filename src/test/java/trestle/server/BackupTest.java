@@ -57,6 +57,7 @@ class BackupTest {
         refusesWhatIsThere(one, first.name(), ofHeron);
 
         one.backUp(whole, null);
+        leaveAnInterruptedRestore(second);
         second.restore(whole, false);
         try (Connection again = second.asSuperuser()) {
           assertThat(SpareDatabase.contents(again, null))
@@ -65,6 +66,7 @@ class BackupTest {
         }
       }
       replacesOnlyWhenTold(second, whole);
+      refusesTablesOfAnotherSchema(ofHeron, first.name());
       oneOfAWholeBackup(whole, first);
     }
   }
@@ -89,6 +91,31 @@ class BackupTest {
                 SpareDatabase.list(
                     owner, "select sign_in_name from person where sign_in_name like '%plover%'"))
             .as("people of the other operator")
+            .isEmpty();
+      }
+    }
+  }
+
+  private static void leaveAnInterruptedRestore(SpareDatabase database) throws Exception {
+    try (Connection connection = database.asOwner()) {
+      SpareDatabase.execute(
+          connection,
+          "create schema trestle_restoring; create table trestle_restoring.person (half int)");
+    }
+  }
+
+  /** A whole installation takes the place of any schema, one operator only joins its own. */
+  private static void refusesTablesOfAnotherSchema(Path ofHeron, String heron) throws Exception {
+    try (SpareDatabase older = SpareDatabase.empty()) {
+      older.migrate("027");
+      assertThatThrownBy(() -> older.restoreOperator(ofHeron, heron))
+          .isInstanceOf(BackupRefused.class)
+          .hasMessageStartingWith("The tables here are of schema 027, and this Trestle's are of");
+      try (Connection connection = older.asSuperuser()) {
+        assertThat(SpareDatabase.list(connection, "select 1 from operator")).isEmpty();
+        assertThat(
+                SpareDatabase.list(
+                    connection, "select 1 from pg_namespace where nspname = 'trestle_restoring'"))
             .isEmpty();
       }
     }

@@ -86,6 +86,11 @@ public final class Restore {
     if (!target.hasTables()) {
       migrating.to(target.schema(), null);
     }
+    if (!target.schemaVersion().equals(newest)) {
+      throw new BackupRefused(
+          "The tables here are of schema %s, and this Trestle's are of schema %s: start this Trestle on them once, or use the one they belong to."
+              .formatted(target.schemaVersion(), newest));
+    }
     if (target.holds(operator)) {
       throw new BackupRefused(
           "The operator is here already: only one that is not can be restored by itself.");

@@ -47,6 +47,10 @@ final class Target {
     return yes("select to_regclass('%s.person') is not null".formatted(schema));
   }
 
+  String schemaVersion() throws SQLException {
+    return Catalog.schemaVersion(connection);
+  }
+
   boolean isEmpty() throws SQLException {
     return !hasTables() || !yes("select exists (select from %s.person)".formatted(schema));
   }
