@@ -7,14 +7,14 @@ import java.util.Map;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** A pilot has taken an aircraft as it stood, with this fuel and oil on board. */
 @Entity
 @Table(name = "acceptance")
 @Kind("acceptance")
-class Acceptance extends Filed {
+class Acceptance extends Revocable {
   UUID aircraftId;
   String standing;
   BigDecimal fuelOnBoard;

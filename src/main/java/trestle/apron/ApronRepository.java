@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.Filed;
+import trestle.ledger.Revocable;
 
 @ApplicationScoped
 class ApronRepository {
@@ -21,14 +22,17 @@ class ApronRepository {
         .findFirst();
   }
 
-  /** The newest row of an aircraft. */
-  <T extends Filed> Optional<T> last(Class<T> kind, UUID aircraftId) {
+  /** The newest row of an aircraft that stands. */
+  <T extends Revocable> Optional<T> last(Class<T> kind, UUID aircraftId) {
     return entities
         .createQuery(
             "from "
                 + kind.getSimpleName()
-                + " r where r.aircraftId = :id order by r.ledgerSeq desc",
+                + " r where r.aircraftId = :id and "
+                + Revocable.stands(kind.getSimpleName(), "r")
+                + " order by r.ledgerSeq desc",
             kind)
+        .setParameter("known", Long.MAX_VALUE)
         .setParameter("id", aircraftId)
         .setMaxResults(1)
         .getResultStream()

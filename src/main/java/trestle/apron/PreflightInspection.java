@@ -3,14 +3,14 @@ package trestle.apron;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** A pilot has done the pre-flight inspection of an aircraft. */
 @Entity
 @Table(name = "preflight_inspection")
 @Kind("pre-flight-inspection")
-class PreflightInspection extends Filed {
+class PreflightInspection extends Revocable {
   UUID aircraftId;
   String[] reminded;
 

@@ -166,6 +166,7 @@ class DefectRepository extends RowRepository {
     return inView(
             "from SafetyOccurrence o where "
                 + current("SafetyOccurrence", "o")
+                + " and o.voided is null"
                 + " order by o.dueAt, o.ledgerSeq",
             SafetyOccurrence.class,
             view)
@@ -174,7 +175,9 @@ class DefectRepository extends RowRepository {
 
   List<OccurrenceReport> occurrenceReports(View view) {
     return inView(
-            "from OccurrenceReport r where " + current("OccurrenceReport", "r"),
+            "from OccurrenceReport r where "
+                + current("OccurrenceReport", "r")
+                + " and r.voided is null",
             OccurrenceReport.class,
             view)
         .getResultList();

@@ -10,6 +10,7 @@ import java.util.UUID;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
+import trestle.ledger.Rows;
 import trestle.ledger.View;
 import trestle.profiles.RuleProfile;
 import trestle.profiles.RuleProfiles;
@@ -29,6 +30,7 @@ public class DeferralExtensions {
   @Inject RuleProfiles profiles;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
+  @Inject Rows rows;
   @Inject InstantSource clock;
 
   /**
@@ -57,6 +59,7 @@ public class DeferralExtensions {
 
     DeferralExtended row = row(asked, entry.deferral());
     row.profileName = profile.name();
+    row.afterVoided = rows.lastRevoking(DeferralExtended.class, "deferralId", row.deferralId);
     row.happened(asked.at(), day);
     row.fromForm(formKey);
     ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);

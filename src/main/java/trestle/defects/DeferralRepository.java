@@ -28,7 +28,9 @@ class DeferralRepository extends RowRepository {
 
   /** The current rows of extensions of these defects, oldest first. */
   List<DeferralExtended> extensions(Collection<UUID> defectEntryIds, View view) {
-    return ofDefects(DeferralExtended.class, defectEntryIds, view);
+    return ofDefects(DeferralExtended.class, defectEntryIds, view).stream()
+        .filter(row -> !row.isRevoking())
+        .toList();
   }
 
   /** The current deferrals of defects of these aircraft that nobody has rectified. */

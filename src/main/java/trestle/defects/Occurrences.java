@@ -17,6 +17,7 @@ import trestle.fleet.Fleet;
 import trestle.ledger.Act;
 import trestle.ledger.Filed;
 import trestle.ledger.Ledger;
+import trestle.ledger.Rows;
 import trestle.ledger.View;
 import trestle.web.Filing;
 import trestle.web.NotHere;
@@ -32,6 +33,7 @@ public class Occurrences {
   @Inject DefectBook book;
   @Inject Fleet fleet;
   @Inject Ledger ledger;
+  @Inject Rows rows;
   @Inject InstantSource clock;
 
   /**
@@ -172,6 +174,7 @@ public class Occurrences {
       throw new Refusal("on", "The day it was sent must not be in the future.");
     }
     OccurrenceReport row = new OccurrenceReport();
+    row.afterVoided = rows.lastRevoking(OccurrenceReport.class, "occurrenceId", occurrenceId);
     row.aircraftId = line.defect().aircraftId();
     row.occurrenceId = occurrenceId;
     row.reference = reference;

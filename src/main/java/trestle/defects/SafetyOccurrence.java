@@ -4,8 +4,8 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /**
  * A defect to be reported to somebody; or, not reportable, a person's word that it is none such.
@@ -13,7 +13,7 @@ import trestle.ledger.Kind;
 @Entity
 @Table(name = "safety_occurrence")
 @Kind("safety-occurrence")
-class SafetyOccurrence extends Filed {
+class SafetyOccurrence extends Revocable {
   UUID aircraftId;
   UUID defectEntryId;
   boolean reportable;

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.Filed;
+import trestle.ledger.Revocable;
 import trestle.ledger.View;
 import trestle.web.Viewer;
 
@@ -128,7 +129,10 @@ class DirectiveRepository {
 
   List<AlternativeMethod> methods(Collection<UUID> directiveIds, View view) {
     return inView(
-            "from AlternativeMethod d where d.directiveId in :ids and " + IN_VIEW,
+            "from AlternativeMethod d where d.directiveId in :ids and "
+                + IN_VIEW
+                + " and "
+                + Revocable.stands("AlternativeMethod", "d"),
             AlternativeMethod.class,
             view)
         .setParameter("ids", directiveIds)
@@ -138,7 +142,12 @@ class DirectiveRepository {
   /** Every search, the newest first. */
   List<DirectiveSearch> searches(int most) {
     return entities
-        .createQuery("from DirectiveSearch s order by s.ledgerSeq desc", DirectiveSearch.class)
+        .createQuery(
+            "from DirectiveSearch s where "
+                + Revocable.stands("DirectiveSearch", "s")
+                + " order by s.ledgerSeq desc",
+            DirectiveSearch.class)
+        .setParameter("known", Long.MAX_VALUE)
         .setMaxResults(most)
         .getResultList();
   }
@@ -147,10 +156,14 @@ class DirectiveRepository {
   List<DirectiveSearch> newestSearches() {
     return entities
         .createQuery(
-            "from DirectiveSearch s where not exists (select 1 from DirectiveSearch n"
-                + " where lower(n.source) = lower(s.source) and n.ledgerSeq > s.ledgerSeq)"
-                + " order by s.source",
+            "from DirectiveSearch s where "
+                + Revocable.stands("DirectiveSearch", "s")
+                + " and not exists (select 1 from DirectiveSearch n"
+                + " where lower(n.source) = lower(s.source) and n.ledgerSeq > s.ledgerSeq and "
+                + Revocable.stands("DirectiveSearch", "n")
+                + ") order by s.source",
             DirectiveSearch.class)
+        .setParameter("known", Long.MAX_VALUE)
         .getResultList();
   }
 

@@ -15,7 +15,9 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.LinkedHashSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import trestle.ledger.View;
@@ -32,9 +34,13 @@ import trestle.web.Viewer;
 @Path("/components")
 @RequestScoped
 public class ComponentCorrectionPages {
+  /** The reason of what is filed to be taken back at once. */
+  private static final String TRIED = "Tried out";
+
   @Inject Components components;
   @Inject ComponentCorrections corrections;
   @Inject Spots spots;
+  @Inject Effects effects;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -43,7 +49,13 @@ public class ComponentCorrectionPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record ComponentCorrection(
-      ComponentSheet component, Form form, String what, String onFile, String times)
+      ComponentSheet component,
+      Form form,
+      String what,
+      String onFile,
+      String times,
+      String lead,
+      Effects.Told told)
       implements TemplateInstance {}
 
   /** Something filed of this component, and what puts it right. */
@@ -64,7 +76,17 @@ public class ComponentCorrectionPages {
         Form.blank()
             .with("on", Shown.date(correctable.at().atZone(viewer.flightZone()).toLocalDate()))
             .with("time", Shown.time(correctable.at(), viewer.flightZone()));
-    return Answers.page(correctionPage(id, correctable, form));
+    Effects.Told told =
+        moves(
+            id,
+            record,
+            () ->
+                correctable
+                    .correct()
+                    .accept(new Fitments.Correcting(record, correctable.at(), true, TRIED, null)));
+    return Answers.page(
+        correctionPage(
+            id, correctable, form, "Were there no such " + correctable.what() + ",", told));
   }
 
   @POST
@@ -78,6 +100,12 @@ public class ComponentCorrectionPages {
     Form form = Form.of(posted);
     Correctable correctable = correctableOrOvertaken(id, record);
     Instant at = StatedMoment.of(form, "On", viewer, clock.instant());
+    if (form.isReady() && form.checked("preview")) {
+      Fitments.Correcting asked =
+          new Fitments.Correcting(record, at, form.checked("void"), TRIED, null);
+      Effects.Told told = moves(id, record, () -> correctable.correct().accept(asked));
+      return Answers.page(correctionPage(id, correctable, form, "With what is typed here,", told));
+    }
     String reason = form.required("reason", "Reason").text(500);
     return ComponentAnswers.filed(
         "/components/" + id,
@@ -87,7 +115,7 @@ public class ComponentCorrectionPages {
                 .correct()
                 .accept(
                     new Fitments.Correcting(record, at, form.checked("void"), reason, form.key())),
-        () -> correctionPage(id, correctable, form));
+        () -> correctionPage(id, correctable, form, "", null));
   }
 
   /** Somebody may have corrected it while this form was open: it is shown again, with theirs. */
@@ -169,12 +197,30 @@ public class ComponentCorrectionPages {
     return new Correctable(what, at, Shown.moment(at, viewer.flightZone()) + ", " + words, correct);
   }
 
-  private ComponentCorrection correctionPage(UUID id, Correctable correctable, Form form) {
+  private Effects.Told moves(UUID id, UUID record, Runnable filing) {
+    return effects.of(viewer, record, carriers(id), filing);
+  }
+
+  /** The aircraft that it was ever on, by itself or in another component. */
+  private Set<UUID> carriers(UUID id) {
+    ComponentHistory history = components.history(viewer, id, View.EVERYTHING);
+    Set<UUID> carriers = new LinkedHashSet<>();
+    history.fittings().forEach(fitting -> carriers.add(fitting.aircraftId()));
+    history.placements().stream()
+        .filter(placement -> placement.aircraftId() != null)
+        .forEach(placement -> carriers.add(placement.aircraftId()));
+    return carriers;
+  }
+
+  private ComponentCorrection correctionPage(
+      UUID id, Correctable correctable, Form form, String lead, Effects.Told told) {
     return new ComponentCorrection(
         components.history(viewer, id, View.EVERYTHING).sheet(),
         form,
         correctable.what(),
         correctable.onFile(),
-        viewer.timesInUtc() ? "UTC" : "local time");
+        viewer.timesInUtc() ? "UTC" : "local time",
+        lead,
+        told);
   }
 }

@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
+import trestle.fleet.Effects;
 import trestle.fleet.Fleet;
 import trestle.fleet.Views;
 import trestle.ledger.View;
@@ -42,6 +43,9 @@ import trestle.web.Viewer;
 @Path("/")
 @RequestScoped
 public class FlightPages {
+  /** The reason of what is filed to be taken back at once. */
+  private static final String TRIED = "Tried out";
+
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 
   @Inject JourneyLog log;
@@ -52,6 +56,7 @@ public class FlightPages {
   @Inject FiledWithFlights filedWith;
   @Inject Fleet fleet;
   @Inject Members members;
+  @Inject Effects effects;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -79,7 +84,8 @@ public class FlightPages {
       FlightSheet original,
       FlightLine now,
       boolean stale,
-      String times)
+      String times,
+      Tried tried)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -112,6 +118,9 @@ public class FlightPages {
       boolean mayExplain,
       String times)
       implements TemplateInstance {}
+
+  /** What a correction moves, begun by what is corrected: "Were there no such flight,". */
+  public record Tried(String lead, Effects.Told told) {}
 
   @GET
   @Path("aircraft/{id}/flights")
@@ -200,7 +209,16 @@ public class FlightPages {
     Form filled = FlightForm.filled(entry.current().flight(), viewer.flightZone());
     return Answers.page(
         correction(
-            aircraft, forms.ofCorrection(viewer, aircraft, filled), entry.current(), entry, false));
+            aircraft,
+            forms.ofCorrection(viewer, aircraft, filled),
+            entry.current(),
+            entry,
+            false,
+            entry.current().isVoid()
+                ? null
+                : new Tried(
+                    "Were there no such flight,",
+                    moves(entry, () -> log.voided(viewer, id, TRIED, null)))));
   }
 
   @POST
@@ -216,6 +234,18 @@ public class FlightPages {
     Form form = read.form();
     boolean voids = form.checked("void");
     FlightDraft draft = voids ? null : read.read();
+    if (form.isReady() && form.checked("preview")) {
+      Runnable filing =
+          () -> {
+            if (voids) {
+              log.voided(viewer, id, TRIED, null);
+            } else {
+              log.correct(viewer, id, draft, TRIED, null);
+            }
+          };
+      Tried tried = new Tried("With what is typed here,", moves(entry, filing));
+      return Answers.page(correction(aircraft, read, original, entry, false, tried));
+    }
     String reason = form.required("reason", "Reason").text(500);
     if (form.isReady()) {
       try {
@@ -229,10 +259,15 @@ public class FlightPages {
       } catch (Stale stale) {
         form.fail("", stale.getMessage());
         return Answers.page(
-            409, correction(aircraft, read, original, flights.entry(viewer, id), true));
+            409, correction(aircraft, read, original, flights.entry(viewer, id), true, null));
       }
     }
-    return Answers.again(form, correction(aircraft, read, original, entry, false));
+    return Answers.again(form, correction(aircraft, read, original, entry, false, null));
+  }
+
+  private Effects.Told moves(Flights.Entry entry, Runnable filing) {
+    FlightSheet current = entry.current();
+    return effects.of(viewer, current.id(), List.of(current.aircraftId()), filing);
   }
 
   private FlightNew page(AircraftSheet aircraft, FlightForm read) {
@@ -250,9 +285,10 @@ public class FlightPages {
       FlightForm read,
       FlightSheet original,
       Flights.Entry entry,
-      boolean stale) {
+      boolean stale,
+      Tried tried) {
     return new FlightCorrection(
-        aircraft, read, read.form(), original, words(aircraft).line(entry), stale, times());
+        aircraft, read, read.form(), original, words(aircraft).line(entry), stale, times(), tried);
   }
 
   private FlightWords words(AircraftSheet aircraft) {

@@ -19,6 +19,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import trestle.fleet.Effects;
 import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.standing.Subject;
@@ -37,11 +38,15 @@ import trestle.web.Viewer;
 @Path("/")
 @RequestScoped
 public class CompliancePages {
+  /** The reason of what is filed to be taken back at once. */
+  private static final String TRIED = "Tried out";
+
   @Inject Compliances compliances;
   @Inject Requirements requirements;
   @Inject RequirementView views;
   @Inject Subjects subjects;
   @Inject Members members;
+  @Inject Effects effects;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -72,7 +77,9 @@ public class CompliancePages {
       boolean mayCertify,
       String zone,
       RequirementView.Follows follows,
-      RuleChoices words)
+      RuleChoices words,
+      String lead,
+      Effects.Told told)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -94,7 +101,13 @@ public class CompliancePages {
     Form form = ComplianceForm.blank(viewer, line, today());
     firstLicence(form);
     return Answers.page(
-        page(about, form.with("aircraft", aircraft).with("component", component), line, null));
+        page(
+            about,
+            form.with("aircraft", aircraft).with("component", component),
+            line,
+            null,
+            "",
+            null));
   }
 
   @POST
@@ -125,7 +138,18 @@ public class CompliancePages {
   public Response askCorrection(@PathParam("id") UUID id) {
     About about = aboutCorrecting(id);
     SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
-    return Answers.page(page(about, ComplianceForm.of(about.corrects(), viewer), line, null));
+    Effects.Told told =
+        about.corrects().stands()
+            ? moves(about, () -> compliances.voided(viewer, id, TRIED, null))
+            : null;
+    return Answers.page(
+        page(
+            about,
+            ComplianceForm.of(about.corrects(), viewer),
+            line,
+            null,
+            "Were it taken away,",
+            told));
   }
 
   @POST
@@ -172,7 +196,11 @@ public class CompliancePages {
     if (form.isOk() && preview) {
       RequirementView.Follows follows =
           views.follows(viewer, compliances.whatFollows(viewer, asked, corrects).orElse(null));
-      return Answers.page(page(about, form, line, follows));
+      Effects.Told told =
+          corrects == null
+              ? null
+              : moves(about, () -> compliances.correct(viewer, corrects, asked, TRIED));
+      return Answers.page(page(about, form, line, follows, "With what is typed here,", told));
     }
     int status = 422;
     if (form.isReady()) {
@@ -190,7 +218,12 @@ public class CompliancePages {
         status = 409;
       }
     }
-    return Answers.page(form.isBad() ? status : 200, page(about, form, line, null));
+    return Answers.page(form.isBad() ? status : 200, page(about, form, line, null, "", null));
+  }
+
+  private Effects.Told moves(About about, Runnable filing) {
+    List<UUID> aircraft = about.aircraft() == null ? List.of() : List.of(about.aircraft());
+    return effects.of(viewer, about.corrects().id(), aircraft, filing);
   }
 
   private static DocumentFiles.Draft paper(Form form, Upload upload) {
@@ -207,7 +240,12 @@ public class CompliancePages {
   }
 
   private TemplateInstance page(
-      About about, Form form, SubjectLine line, RequirementView.Follows follows) {
+      About about,
+      Form form,
+      SubjectLine line,
+      RequirementView.Follows follows,
+      String lead,
+      Effects.Told told) {
     return new ComplianceNew(
         about,
         form,
@@ -216,7 +254,9 @@ public class CompliancePages {
         viewer.is(Role.ENGINEER),
         viewer.zone().getId().replace('_', ' '),
         follows,
-        new RuleChoices());
+        new RuleChoices(),
+        lead,
+        told);
   }
 
   private TemplateInstance recordPage(UUID id, Form form) {

@@ -18,6 +18,9 @@ import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import trestle.fleet.AircraftSheet;
+import trestle.fleet.Effects;
+import trestle.fleet.Fleet;
 import trestle.fleet.Parts;
 import trestle.ledger.View;
 import trestle.profiles.RuleProfiles;
@@ -34,10 +37,17 @@ import trestle.web.Viewer;
 @Path("/")
 @RequestScoped
 public class RequirementPages {
+  private static final int MOST_TRIED = 60;
+
+  /** The reason and approval of what is filed to be taken back at once. */
+  private static final String TRIED = "Tried out";
+
   @Inject Requirements requirements;
   @Inject RequirementView views;
   @Inject RuleProfiles profiles;
   @Inject Parts parts;
+  @Inject Effects effects;
+  @Inject Fleet fleet;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -71,7 +81,9 @@ public class RequirementPages {
       List<Option> nameable,
       Revision theirs,
       RuleChoices words,
-      ProfileOffer offer)
+      ProfileOffer offer,
+      String lead,
+      Effects.Told told)
       implements TemplateInstance {}
 
   @GET
@@ -149,7 +161,16 @@ public class RequirementPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response askRevision(@PathParam("id") UUID id) {
     Requirements.History history = requirements.history(viewer, id);
-    return Answers.page(revisePage(history, RequirementForm.of(history.latest(), today()), null));
+    Revision latest = history.latest();
+    Effects.Told told =
+        latest.withdrawn()
+            ? null
+            : moves(
+                history,
+                () -> requirements.withdraw(viewer, id, latest.id(), today(), TRIED, TRIED));
+    return Answers.page(
+        revisePage(
+            history, RequirementForm.of(latest, today()), null, "Were it withdrawn today,", told));
   }
 
   @POST
@@ -166,14 +187,22 @@ public class RequirementPages {
     String reason = form.required("reason", "Reason").text(500);
     String approvedBy = form.required("approved-by", "Approved by").text(120);
     UUID revises = form.required("revises", "What is revised").uuid();
+    Runnable filing =
+        () -> {
+          if (withdraw) {
+            requirements.withdraw(viewer, id, revises, from, reason, approvedBy);
+          } else {
+            requirements.revise(
+                viewer, new NewRevision(id, revises, terms, from, reason, approvedBy, form.key()));
+          }
+        };
+    if (form.isReady() && form.checked("preview")) {
+      Effects.Told told = moves(history, filing);
+      return Answers.page(revisePage(history, form, null, "With what is typed here,", told));
+    }
     if (form.isReady()) {
       try {
-        if (withdraw) {
-          requirements.withdraw(viewer, id, revises, from, reason, approvedBy);
-        } else {
-          requirements.revise(
-              viewer, new NewRevision(id, revises, terms, from, reason, approvedBy, form.key()));
-        }
+        filing.run();
         return Answers.see("/requirements/" + id);
       } catch (Refusal refusal) {
         form.refused(refusal);
@@ -181,7 +210,23 @@ public class RequirementPages {
         return stale(id, form, stale);
       }
     }
-    return Answers.again(form, revisePage(history, form, null));
+    return Answers.again(form, revisePage(history, form, null, "", null));
+  }
+
+  private Effects.Told moves(Requirements.History history, Runnable filing) {
+    return effects.of(viewer, history.latest().id(), carriers(history.requirement()), filing);
+  }
+
+  /** Whose figures it moves: of one for many, those of a fleet that is not too large to try. */
+  private List<UUID> carriers(RequirementSheet requirement) {
+    if (requirement.aircraftId() != null) {
+      return List.of(requirement.aircraftId());
+    }
+    return fleet.sheets(viewer, now()).stream()
+        .filter(sheet -> !sheet.retired())
+        .map(AircraftSheet::id)
+        .limit(MOST_TRIED)
+        .toList();
   }
 
   /** Both versions are shown; sending once more revises what the other person filed. */
@@ -189,7 +234,7 @@ public class RequirementPages {
     Requirements.History history = requirements.history(viewer, id);
     form.fail("", stale.getMessage());
     form.with("revises", history.latest().id());
-    return Answers.page(409, revisePage(history, form, history.latest()));
+    return Answers.page(409, revisePage(history, form, history.latest(), "", null));
   }
 
   private TemplateInstance newPage(Form form) {
@@ -219,7 +264,8 @@ public class RequirementPages {
     return owner.componentId() != null || owner.partNumber() != null;
   }
 
-  private TemplateInstance revisePage(Requirements.History history, Form form, Revision theirs) {
+  private TemplateInstance revisePage(
+      Requirements.History history, Form form, Revision theirs, String lead, Effects.Told told) {
     RequirementSheet sheet = history.requirement();
     return new RequirementRevise(
         views.owner(viewer, sheet),
@@ -228,7 +274,9 @@ public class RequirementPages {
         nameable(history),
         theirs,
         new RuleChoices(),
-        offer(sheet.aircraftId()));
+        offer(sheet.aircraftId()),
+        lead,
+        told);
   }
 
   /** By the aircraft's rule profile; of a programme or a component, by the operator's. */

@@ -11,6 +11,7 @@ import java.util.UUID;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
+import trestle.ledger.Rows;
 import trestle.ledger.View;
 import trestle.web.Filing;
 import trestle.web.NotHere;
@@ -29,6 +30,7 @@ public class CheckFlights {
   @Inject WorkRepository repository;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
+  @Inject Rows rows;
   @Inject InstantSource clock;
 
   /** A check flight as it was logged. */
@@ -72,6 +74,7 @@ public class CheckFlights {
       throw new Stale("The check flight was logged meanwhile. Nothing was filed.");
     }
     CheckFlight row = new CheckFlight();
+    row.afterVoided = rows.lastRevoking(CheckFlight.class, "releaseId", releaseId);
     row.aircraftId = release.aircraftId;
     row.releaseId = releaseId;
     row.words = words.strip();

@@ -16,6 +16,7 @@ import trestle.defects.NoticedBy;
 import trestle.defects.Phase;
 import trestle.fleet.Revisions;
 import trestle.ledger.Filed;
+import trestle.ledger.Rows;
 import trestle.people.Members.LicenceLine;
 import trestle.people.Proof;
 import trestle.programme.Compliances;
@@ -43,6 +44,7 @@ public class LineWorks {
   @Inject Defects defects;
   @Inject Revisions revisions;
   @Inject Signatures signatures;
+  @Inject Rows rows;
   @Inject InstantSource clock;
 
   /**
@@ -123,6 +125,7 @@ public class LineWorks {
     Instant now = clock.instant();
     LicenceLine licence = entitled.licence(viewer, licenceNumber, now, line.line());
     LineInspection row = new LineInspection();
+    row.afterVoided = rows.lastRevoking(LineInspection.class, "lineWorkId", work.id());
     row.aircraftId = work.aircraftId;
     row.lineWorkId = work.id();
     row.workedBy = work.workedBy;

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import trestle.fleet.Revisions;
+import trestle.ledger.Rows;
 import trestle.ledger.View;
 import trestle.people.Members.LicenceLine;
 import trestle.people.Proof;
@@ -38,6 +39,7 @@ public class LinesLeftOpen {
   @Inject Entitled entitled;
   @Inject Revisions revisions;
   @Inject Signatures signatures;
+  @Inject Rows rows;
   @Inject InstantSource clock;
 
   /**
@@ -74,6 +76,7 @@ public class LinesLeftOpen {
     check(asked, viewer.dateOf(now));
     LicenceLine licence = entitled.licence(viewer, licenceNumber, now);
     LineDeferral filed = new LineDeferral();
+    filed.afterVoided = rows.lastRevoking(LineDeferral.class, "lineEntryId", row.entryId);
     filed.aircraftId = row.aircraftId;
     filed.lineEntryId = row.entryId;
     filed.why = asked.why().strip();

@@ -5,14 +5,14 @@ import jakarta.persistence.Table;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** Small work that a pilot did and signed. */
 @Entity
 @Table(name = "pilot_work")
 @Kind("pilot-work")
-class PilotWork extends Filed {
+class PilotWork extends Revocable {
   UUID aircraftId;
   UUID ruleId;
   String task;

@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import trestle.ledger.Revocable;
 
 /** Pilots' own work, and where it is allowed. */
 @ApplicationScoped
@@ -26,9 +27,11 @@ class PilotWorkRepository {
   List<PilotWork> works(UUID aircraftId) {
     return entities
         .createQuery(
-            "from PilotWork w where w.aircraftId = :id order by w.happenedAt desc, w.ledgerSeq"
-                + " desc",
+            "from PilotWork w where w.aircraftId = :id and "
+                + Revocable.stands("PilotWork", "w")
+                + " order by w.happenedAt desc, w.ledgerSeq desc",
             PilotWork.class)
+        .setParameter("known", Long.MAX_VALUE)
         .setParameter("id", aircraftId)
         .setMaxResults(100)
         .getResultList();

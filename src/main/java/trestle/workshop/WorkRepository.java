@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import trestle.ledger.Filed;
+import trestle.ledger.Revocable;
 import trestle.ledger.View;
 
 /** The filed rows of this room. */
@@ -186,6 +187,11 @@ class WorkRepository {
         View.EVERYTHING);
   }
 
+  /** The order that a line is of. */
+  UUID orderOf(UUID lineEntryId) {
+    return row(WorkLine.class, lineEntryId).orElseThrow().orderEntryId;
+  }
+
   int lastOrdinal(UUID order) {
     Integer last =
         entities
@@ -212,7 +218,9 @@ class WorkRepository {
             + " w.lineEntryId in ("
             + LINES
             + ")) and "
-            + known("i"),
+            + known("i")
+            + " and "
+            + Revocable.stands("LineInspection", "i"),
         "i",
         LineInspection.class,
         orders,
@@ -221,7 +229,12 @@ class WorkRepository {
 
   List<LineDeferral> deferrals(Collection<UUID> orders, View view) {
     return of(
-        "from LineDeferral d where d.lineEntryId in (" + LINES + ") and " + known("d"),
+        "from LineDeferral d where d.lineEntryId in ("
+            + LINES
+            + ") and "
+            + known("d")
+            + " and "
+            + Revocable.stands("LineDeferral", "d"),
         "d",
         LineDeferral.class,
         orders,
@@ -265,7 +278,10 @@ class WorkRepository {
 
   List<CheckFlight> checkFlights(Collection<UUID> releases, View view) {
     return of(
-        "from CheckFlight c where c.releaseId in :ids and " + known("c"),
+        "from CheckFlight c where c.releaseId in :ids and "
+            + known("c")
+            + " and "
+            + Revocable.stands("CheckFlight", "c"),
         "c",
         CheckFlight.class,
         releases,
@@ -280,6 +296,8 @@ class WorkRepository {
             + " and not exists (select 1 from CheckFlight c where c.releaseId = r.id"
             + " and c.satisfactory = true and "
             + known("c")
+            + " and "
+            + Revocable.stands("CheckFlight", "c")
             + ")",
         "r",
         WorkRelease.class,
@@ -316,6 +334,8 @@ class WorkRepository {
     return of(
         "from LineDeferral d where d.aircraftId in :ids and "
             + known("d")
+            + " and "
+            + Revocable.stands("LineDeferral", "d")
             + " and exists (select 1 from WorkRelease c, WorkLine o where o.entryId = d.lineEntryId"
             + " and o.corrects is null and c.orderEntryId = o.orderEntryId and "
             + known("c")

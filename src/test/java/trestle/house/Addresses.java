@@ -48,6 +48,7 @@ final class Addresses {
           case "extensions" -> rows.extension();
           case "members" -> rows.member();
           case "signatures" -> rows.signature();
+          case "records" -> rows.mistaken();
           case "defects" -> rows.defect();
           case "rectifications" -> rows.rectification();
           case "occurrences" -> rows.occurrence();

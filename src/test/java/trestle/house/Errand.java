@@ -505,6 +505,13 @@ record Errand(
                     .with("source", "List of the authority", "remark", "Two found")
                     .wrongly("through", "31 Feb 2026")
                     .shows("List of the authority"),
+                on(
+                        "/records/{id}/taking-away",
+                        "/records/" + rows.mistaken() + "/taking-away",
+                        "/taking-away")
+                    .with("reason", "Of another defect")
+                    .wrongly("reason", "")
+                    .shows("Of another defect"),
                 on("/rectifications/{id}/voiding", rectification + "/voiding", "/voiding")
                     .with("reason", "Another aircraft", "licence", Yard.LICENCE)
                     .with("password", Company.PASSWORD)

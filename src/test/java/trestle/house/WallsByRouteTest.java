@@ -6,9 +6,12 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import trestle.house.Routes.Route;
@@ -61,6 +64,42 @@ class WallsByRouteTest {
       }
     }
     assertThat(walked).hasSizeGreaterThan(50);
+  }
+
+  /** Each line of the ledger, where its record is shown and where it is put right. */
+  @Test
+  void everyRecordLeadsToItsPagesAndIsShutToOthers() {
+    Visitor owner = theirs.owner();
+    Visitor stranger = ours.owner();
+    Set<String> records = new LinkedHashSet<>();
+    Set<String> pages = new LinkedHashSet<>();
+    String next = "/history";
+    while (next != null) {
+      String page = owner.get(next).asString();
+      records.addAll(links(page, "<a href=\"(/records/[^\"]+)\""));
+      pages.addAll(links(page, "<a href=\"([^\"]+)\">Where it is shown"));
+      next = links(page, "<a href=\"([^\"]+)\">Earlier records").stream().findFirst().orElse(null);
+    }
+    assertThat(records).hasSizeGreaterThan(60);
+    for (String record : records) {
+      Response answer = owner.get(record);
+      assertThat(answer.statusCode()).as(record).isEqualTo(200);
+      pages.addAll(links(answer.asString(), "href=\"([^\"]+)\">Put it right"));
+      Response shut = stranger.get(record);
+      assertThat(shut.statusCode()).as(record).isEqualTo(404);
+      assertNothingShows(record, shut);
+    }
+    for (String page : pages) {
+      assertThat(owner.get(page).statusCode()).as(page).isIn(200, 403);
+    }
+  }
+
+  private static List<String> links(String page, String pattern) {
+    return Pattern.compile(pattern)
+        .matcher(page)
+        .results()
+        .map(found -> found.group(1).replace("&amp;", "&"))
+        .toList();
   }
 
   /** An unknown registration, or anything else, in the place of an id. */

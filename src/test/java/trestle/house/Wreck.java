@@ -44,6 +44,7 @@ class Wreck {
       UUID defect,
       UUID rectification,
       UUID occurrence,
+      UUID mistaken,
       UUID event,
       UUID inspection,
       String eventKind,
@@ -65,6 +66,12 @@ class Wreck {
             viewer,
             defect,
             new Occurrences.NewOccurrence(true, mark, mark + " authority", now, mark),
+            null);
+    UUID mistaken =
+        occurrences.flag(
+            viewer,
+            earlier,
+            new Occurrences.NewOccurrence(false, "", "", null, mark + " none"),
             null);
     kinds.state(viewer, null, mark + " swell", mark + " hull inspection", null);
     String kind =
@@ -96,7 +103,8 @@ class Wreck {
             inspected,
             new CertifiedWork(mark + " no dent", mark + " manual", Yard.LICENCE, now),
             null);
-    return new Found(earlier, defect, done, occurrence, event, inspection, kind, photo.sha256());
+    return new Found(
+        earlier, defect, done, occurrence, mistaken, event, inspection, kind, photo.sha256());
   }
 
   private UUID defect(
