@@ -21,6 +21,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import trestle.ledger.View;
+import trestle.reckoning.Hours;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
@@ -53,14 +54,19 @@ public class ComponentCorrectionPages {
       Form form,
       String what,
       String onFile,
+      boolean opening,
       String times,
       String lead,
       Effects.Told told)
       implements TemplateInstance {}
 
-  /** Something filed of this component, and what puts it right. */
+  /** Something filed of this component, and what puts it right; an opening has figures too. */
   private record Correctable(
-      String what, Instant at, String onFile, Consumer<Fitments.Correcting> correct) {}
+      String what,
+      Instant at,
+      String onFile,
+      ComponentHistory.Opening opening,
+      Consumer<Fitments.Correcting> correct) {}
 
   @GET
   @Path("{id}/corrections/{record}")
@@ -76,14 +82,19 @@ public class ComponentCorrectionPages {
         Form.blank()
             .with("on", Shown.date(correctable.at().atZone(viewer.flightZone()).toLocalDate()))
             .with("time", Shown.time(correctable.at(), viewer.flightZone()));
-    Effects.Told told =
-        moves(
-            id,
-            record,
-            () ->
+    ComponentHistory.Opening opening = correctable.opening();
+    if (opening != null) {
+      form.with("since-new", figure(opening, opening.sinceNew()))
+          .with("since-overhaul", figure(opening, opening.sinceOverhaul()));
+    }
+    Runnable voiding =
+        opening != null
+            ? null
+            : () ->
                 correctable
                     .correct()
-                    .accept(new Fitments.Correcting(record, correctable.at(), true, TRIED, null)));
+                    .accept(new Fitments.Correcting(record, correctable.at(), true, TRIED, null));
+    Effects.Told told = moves(id, record, voiding);
     return Answers.page(
         correctionPage(
             id, correctable, form, "Were there no such " + correctable.what() + ",", told));
@@ -98,8 +109,9 @@ public class ComponentCorrectionPages {
       @PathParam("record") UUID record,
       MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    Correctable correctable = correctableOrOvertaken(id, record);
+    Correctable found = correctableOrOvertaken(id, record);
     Instant at = StatedMoment.of(form, "On", viewer, clock.instant());
+    Correctable correctable = typed(found, form);
     if (form.isReady() && form.checked("preview")) {
       Fitments.Correcting asked =
           new Fitments.Correcting(record, at, form.checked("void"), TRIED, null);
@@ -189,12 +201,68 @@ public class ComponentCorrectionPages {
                 asked -> corrections.correctMeterReading(viewer, asked)));
       }
     }
-    return Optional.empty();
+    return history.openings().stream()
+        .filter(each -> each.id().equals(record))
+        .findFirst()
+        .map(this::correctable);
+  }
+
+  /** The figures come from the form; without one they stay as they are. */
+  private Correctable correctable(ComponentHistory.Opening opening) {
+    return new Correctable(
+        "opening",
+        opening.at(),
+        Shown.moment(opening.at(), viewer.flightZone())
+            + ", "
+            + CounterWords.of(opening.counter())
+            + ": since new "
+            + shown(opening, opening.sinceNew())
+            + ", since overhaul "
+            + shown(opening, opening.sinceOverhaul()),
+        opening,
+        asked ->
+            corrections.correctOpening(viewer, asked, opening.sinceNew(), opening.sinceOverhaul()));
+  }
+
+  /** The same with what is typed; it is read where the form asks for it. */
+  private Correctable typed(Correctable correctable, Form form) {
+    ComponentHistory.Opening opening = correctable.opening();
+    if (opening == null) {
+      return correctable;
+    }
+    Long sinceNew = run(opening, form, "since-new", "Since new");
+    Long sinceOverhaul = run(opening, form, "since-overhaul", "Since overhaul");
+    return new Correctable(
+        correctable.what(),
+        correctable.at(),
+        correctable.onFile(),
+        opening,
+        asked -> corrections.correctOpening(viewer, asked, sinceNew, sinceOverhaul));
+  }
+
+  private static Long run(ComponentHistory.Opening opening, Form form, String field, String label) {
+    if (!opening.counter().inHours()) {
+      return form.optional(field, label).count();
+    }
+    Hours hours = form.optional(field, label).hours();
+    return hours == null ? null : hours.seconds();
+  }
+
+  private static String figure(ComponentHistory.Opening opening, Long units) {
+    if (units == null) {
+      return null;
+    }
+    return opening.counter().inHours() ? Shown.exact(new Hours(units)) : units.toString();
+  }
+
+  private static String shown(ComponentHistory.Opening opening, Long units) {
+    return units == null ? "not known" : opening.counter().unit().show(units);
   }
 
   private Correctable correctable(
       String what, Instant at, String words, Consumer<Fitments.Correcting> correct) {
-    return new Correctable(what, at, Shown.moment(at, viewer.flightZone()) + ", " + words, correct);
+    return new Correctable(
+        what, at, Shown.moment(at, viewer.flightZone()) + ", " + words, null, correct);
   }
 
   private Effects.Told moves(UUID id, UUID record, Runnable filing) {
@@ -219,6 +287,7 @@ public class ComponentCorrectionPages {
         form,
         correctable.what(),
         correctable.onFile(),
+        correctable.opening() != null,
         viewer.timesInUtc() ? "UTC" : "local time",
         lead,
         told);

@@ -119,6 +119,30 @@ public class ComponentCorrections {
   }
 
   /**
+   * States anew what a component had run when its records began.
+   *
+   * @param sinceNew seconds or a count, null when not known
+   * @param sinceOverhaul likewise
+   */
+  @Filing
+  public void correctOpening(Viewer viewer, Correcting asked, Long sinceNew, Long sinceOverhaul) {
+    ComponentOpening original = original(ComponentOpening.class, asked, "opening");
+    lock.take(viewer, List.of(original.componentId), List.of());
+    filings.correctable(ComponentOpening.class, original.id(), asked.reason());
+    if (sinceNew != null && sinceOverhaul != null && sinceOverhaul > sinceNew) {
+      throw new Refusal("since-overhaul", "Since overhaul must not be more than since new.");
+    }
+    ComponentOpening row = new ComponentOpening();
+    row.componentId = original.componentId;
+    row.counter = original.counter;
+    row.sinceNew = sinceNew;
+    row.sinceOverhaul = sinceOverhaul;
+    row.newOn = original.newOn;
+    row.overhauledOn = original.overhauledOn;
+    file(viewer, row, asked);
+  }
+
+  /**
    * A fitment, removal or overhaul of a component that somebody has corrected since: when it had
    * been, and what it was.
    */
@@ -133,7 +157,9 @@ public class ComponentCorrections {
                             .map(fitment -> named(fitment.componentId, "removal", row))),
             rows.row(ComponentOverhaul.class, record)
                 .map(row -> named(row.componentId, "overhaul", row)),
-            rows.row(ComponentEvent.class, record).map(row -> named(row.componentId, "event", row)))
+            rows.row(ComponentEvent.class, record).map(row -> named(row.componentId, "event", row)),
+            rows.row(ComponentOpening.class, record)
+                .map(row -> named(row.componentId, "opening", row)))
         .flatMap(Optional::stream)
         .filter(found -> found.getKey().equals(componentId))
         .map(Map.Entry::getValue)

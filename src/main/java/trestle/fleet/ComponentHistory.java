@@ -44,6 +44,7 @@ public record ComponentHistory(
    * @param overhauledOn the day it was last overhauled, or new if never; null when not known
    */
   public record Opening(
+      UUID id,
       Counter counter,
       Long sinceNew,
       Long sinceOverhaul,

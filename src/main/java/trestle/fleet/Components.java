@@ -291,6 +291,7 @@ public class Components {
 
   private static ComponentHistory.Opening opening(ComponentOpening row) {
     return new ComponentHistory.Opening(
+        row.id(),
         new Counter(row.counter),
         row.sinceNew,
         row.sinceOverhaul,

@@ -52,7 +52,7 @@ final class ComponentStory {
   List<Event> events(List<Placement> inside) {
     List<Event> events = new ArrayList<>();
     for (ComponentHistory.Opening opening : history.openings()) {
-      events.add(event(opening.at(), begins(opening), null));
+      events.add(event(opening.at(), begins(opening), opening.id()));
     }
     for (ComponentHistory.Overhaul overhaul : history.overhauls()) {
       events.add(event(overhaul.at(), "Overhauled: " + overhaul.reference(), overhaul.id()));

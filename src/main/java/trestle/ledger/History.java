@@ -2,7 +2,6 @@ package trestle.ledger;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -13,16 +12,6 @@ import java.util.UUID;
 @ApplicationScoped
 public class History {
   @Inject HistoryRepository repository;
-
-  /** One line as the ledger has it. */
-  public record Line(
-      long seq,
-      Instant recordedAt,
-      UUID recordedBy,
-      UUID aircraftId,
-      String kind,
-      UUID recordId,
-      String json) {}
 
   /** A record and its place in the ledger. */
   public record Place(UUID id, long seq) {}

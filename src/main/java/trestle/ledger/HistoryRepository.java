@@ -12,14 +12,14 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import trestle.ledger.History.Line;
 import trestle.ledger.History.Place;
 
 @ApplicationScoped
 class HistoryRepository {
   private static final String LINE =
-      "select new trestle.ledger.History$Line(e.seq, e.recordedAt, e.recordedBy, e.aircraftId,"
-          + " e.kind, e.recordId, e.json) from LedgerEntry e where e.operatorId = :operator";
+      "select new trestle.ledger.Line(e.seq, e.recordedAt, e.recordedBy, e.aircraftId, e.kind,"
+          + " e.kindVersion, e.recordId, e.json, e.leaf) from LedgerEntry e"
+          + " where e.operatorId = :operator";
 
   @Inject EntityManager entities;
 

@@ -6,6 +6,7 @@ import java.util.UUID;
 /**
  * A revision of a programme.
  *
+ * @param rowId the row that counts: another where it was corrected
  * @param sequence its place in the ledger, which orders revisions
  * @param number as printed: "12"
  * @param on the day from which it may be taken up
@@ -13,6 +14,7 @@ import java.util.UUID;
  */
 public record Issued(
     UUID id,
+    UUID rowId,
     UUID programmeId,
     long sequence,
     String number,
@@ -21,6 +23,10 @@ public record Issued(
     String reference,
     String reason,
     UUID recordedBy) {
+
+  public boolean isCorrected() {
+    return !rowId.equals(id);
+  }
 
   public String words() {
     return "revision " + number;

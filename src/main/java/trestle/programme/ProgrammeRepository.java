@@ -11,6 +11,15 @@ import trestle.ledger.View;
 
 @ApplicationScoped
 class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
+  /** A revision as it was issued, with what its latest correction says. */
+  private static final String ISSUED =
+      "select p.id, coalesce(n.id, p.id), p.programmeId, p.ledgerSeq,"
+          + " coalesce(n.number, p.number), p.happenedOn, coalesce(n.approvedBy, p.approvedBy),"
+          + " coalesce(n.reference, p.reference), coalesce(n.reason, p.reason),"
+          + " coalesce(n.recordedBy, p.recordedBy) from ProgrammeRevision p"
+          + " left join ProgrammeRevision n on n.entryId = p.id and n.ledgerSeq <= :known"
+          + " and not exists (select 1 from ProgrammeRevision l where l.corrects = n.id"
+          + " and l.ledgerSeq <= :known)";
 
   /** An adoption that stands. */
   record Adoption(
@@ -96,9 +105,8 @@ class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
   List<Issued> revisions(Collection<UUID> programmes, View view) {
     return getEntityManager()
         .createQuery(
-            "select p.id, p.programmeId, p.ledgerSeq, p.number, p.happenedOn, p.approvedBy,"
-                + " p.reference, p.reason, p.recordedBy from ProgrammeRevision p"
-                + " where p.programmeId in :programmes and p.ledgerSeq <= :known"
+            ISSUED
+                + " where p.corrects is null and p.programmeId in :programmes and p.ledgerSeq <= :known"
                 + " order by p.ledgerSeq",
             Issued.class)
         .setParameter("programmes", programmes)
@@ -110,9 +118,8 @@ class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
   List<Issued> revisions(View view) {
     return getEntityManager()
         .createQuery(
-            "select p.id, p.programmeId, p.ledgerSeq, p.number, p.happenedOn, p.approvedBy,"
-                + " p.reference, p.reason, p.recordedBy from ProgrammeRevision p"
-                + " where p.happenedOn <= :upTo and p.ledgerSeq <= :known order by p.ledgerSeq",
+            ISSUED
+                + " where p.corrects is null and p.happenedOn <= :upTo and p.ledgerSeq <= :known order by p.ledgerSeq",
             Issued.class)
         .setParameter("upTo", view.upTo())
         .setParameter("known", view.knownBound())

@@ -13,4 +13,7 @@ class ProgrammeRevision extends Filed {
   String number;
   String approvedBy;
   String reference = "";
+
+  /** The revision as it was issued, in a row that says what it should have said; else null. */
+  UUID entryId;
 }

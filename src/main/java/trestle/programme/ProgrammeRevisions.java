@@ -16,6 +16,7 @@ import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
+import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /**
@@ -70,6 +71,65 @@ public class ProgrammeRevisions {
     row.fromForm(asked.formKey());
     ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);
     return row.id();
+  }
+
+  /**
+   * What a revision should have said; from when it is in force stays as it was issued.
+   *
+   * @param corrects the row that is put right
+   */
+  public record Correcting(
+      UUID programmeId,
+      UUID corrects,
+      String number,
+      String approvedBy,
+      String reference,
+      String reason,
+      UUID formKey) {}
+
+  /**
+   * Says what a revision should have said; both are kept.
+   *
+   * @throws Stale when it was corrected since
+   */
+  @Filing
+  public void correct(Viewer viewer, Correcting asked) {
+    if (repository.lock(asked.programmeId()) == null) {
+      throw new NotHere("There is no such programme here.");
+    }
+    if (repository.revisionOfForm(asked.formKey()) != null) {
+      return;
+    }
+    List<Issued> all = repository.revisions(List.of(asked.programmeId()), Records.ALL);
+    Issued stands =
+        all.stream()
+            .filter(one -> one.rowId().equals(asked.corrects()))
+            .findFirst()
+            .orElseThrow(
+                () -> new Stale("Someone corrected this revision since. Nothing was filed."));
+    List<Refusal.Reason> faults = new ArrayList<>();
+    needed(faults, "number", "Number", asked.number());
+    needed(faults, "approved-by", "Approved by", asked.approvedBy());
+    needed(faults, "reason", "Reason", asked.reason());
+    if (faults.isEmpty()
+        && all.stream()
+            .filter(one -> !one.id().equals(stands.id()))
+            .anyMatch(one -> one.number().equalsIgnoreCase(asked.number().strip()))) {
+      faults.add(new Refusal.Reason("number", "Number was issued already."));
+    }
+    if (!faults.isEmpty()) {
+      throw new Refusal(faults);
+    }
+    ProgrammeRevision row = new ProgrammeRevision();
+    row.programmeId = asked.programmeId();
+    row.entryId = stands.id();
+    row.number = asked.number().strip();
+    row.approvedBy = asked.approvedBy().strip();
+    row.reference = asked.reference().strip();
+    row.happened(stands.on().atStartOfDay(viewer.zone()).toInstant(), stands.on());
+    row.correct(asked.corrects(), asked.reason().strip());
+    row.fromForm(asked.formKey());
+    ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);
   }
 
   /** A programme's revisions known in a view, oldest first, also those of a day to come. */

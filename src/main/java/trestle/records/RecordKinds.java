@@ -23,6 +23,14 @@ final class RecordKinds {
               FOLLOWED,
               "A signature is never taken away: the record it stands under is corrected with a signature of its own, and both are shown."),
           new RecordKind(
+              "ledger-key",
+              "Key of the ledger",
+              List.of("public_key"),
+              "/history",
+              null,
+              FOLLOWED,
+              "The next key signs from then on; what an older one signed is checked with that one."),
+          new RecordKind(
               "membership",
               "Membership",
               List.of("roles"),
@@ -83,9 +91,9 @@ final class RecordKinds {
               "What a component had run",
               List.of("counter", "since_new", "since_overhaul"),
               "/components/{component_id}",
-              "/components/{component_id}/particulars",
-              FOLLOWED,
-              "An overhaul or a rebuilding starts its counting anew; its own readings and fitments are corrected each on its own."),
+              "/components/{component_id}/corrections/{id}",
+              CORRECTED,
+              "Other figures or another moment, with a reason."),
           new RecordKind(
               "component-overhaul",
               "Overhaul",
@@ -227,9 +235,11 @@ final class RecordKinds {
               "Revision of a programme",
               List.of("number", "approved_by", "reference"),
               "/programmes/{programme_id}",
-              "/programmes/{programme_id}/revisions/new",
-              REVISED,
-              "A next revision is issued, with its approval."),
+              "/programmes/{programme_id}/revisions/correction?revision={entry_id} or"
+                  + " /programmes/{programme_id}/revisions/correction?revision={id}",
+              CORRECTED,
+              "Another number or approval, with a reason; the day stays, and a next revision is"
+                  + " issued for what should bind from another."),
           new RecordKind(
               "programme-adoption",
               "Programme followed",

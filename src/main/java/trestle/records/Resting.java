@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.History;
-import trestle.ledger.History.Line;
+import trestle.ledger.Line;
 import trestle.web.Reading;
 import trestle.web.Viewer;
 

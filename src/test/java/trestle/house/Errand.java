@@ -232,6 +232,13 @@ record Errand(
                     .with("number", "12", "approved-by", "The authority", "reason", "Manual <12>")
                     .wrongly("number", "")
                     .shows("Manual &lt;12&gt;"),
+                on(
+                        "/programmes/{id}/revisions/correction",
+                        "/programmes/" + rows.programme() + "/revisions/correction",
+                        "/revisions/correction")
+                    .with("number", "12 A", "reason", "Misprinted")
+                    .wrongly("number", "")
+                    .shows("12 A"),
                 on("/requirements", "/requirements/new" + on, "/requirements")
                     .with("title", "Magneto inspection", "source-reference", "Manual 5-20")
                     .with("limit-1-every", "500", "limit-1-soon", "25", "limit-1-tolerance", "10")

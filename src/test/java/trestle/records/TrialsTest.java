@@ -131,7 +131,7 @@ class TrialsTest {
     assertThat(controller.get(form).asString())
         .contains("Were there no such flight, this moves:", "<s>6,001.5 h</s>", "<b>6,000.0 h</b>")
         .contains("/records/" + work);
-    var tried = controller.fillIn(form, "/correction", Map.of("landing", "10:00", "preview", "1"));
+    var tried = controller.fillIn(form, "/correction", Map.of("landing", "22:30", "preview", "1"));
     assertThat(tried.statusCode()).as(tried.asString()).isEqualTo(200);
     assertThat(tried.asString()).contains("With what is typed here, this moves:");
     assertThat(controller.get(form).asString()).contains("<s>6,001.5 h</s>");
