@@ -130,9 +130,9 @@ class DirectiveRepository {
   List<AlternativeMethod> methods(Collection<UUID> directiveIds, View view) {
     return inView(
             "from AlternativeMethod d where d.directiveId in :ids and "
-                + IN_VIEW
+                + Revocable.stands("AlternativeMethod", "d")
                 + " and "
-                + Revocable.stands("AlternativeMethod", "d"),
+                + IN_VIEW,
             AlternativeMethod.class,
             view)
         .setParameter("ids", directiveIds)

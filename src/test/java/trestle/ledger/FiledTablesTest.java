@@ -25,6 +25,10 @@ class FiledTablesTest {
       "select table_name from information_schema.columns where table_schema = 'public'"
           + " and column_name = 'ledger_seq' and table_name <> 'filed_row' order by 1";
 
+  /** The one that crosses operators: which ones a person belongs to; to be read only. */
+  private static final String OWN_MEMBERSHIPS =
+      " and not (polname = 'own_memberships' and polcmd = 'r')";
+
   @Inject EntityManagerFactory entities;
 
   @Test
@@ -67,7 +71,7 @@ class FiledTablesTest {
       connection.setAutoCommit(false);
       try (var statement = connection.createStatement()) {
         statement.execute("create table sample (like filed_row including all, about uuid)");
-        assertThat(faults(connection, "sample")).hasSize(11);
+        assertThat(faults(connection, "sample")).hasSize(10);
         statement.execute("call as_filed('sample')");
         assertThat(faults(connection, "sample")).isEmpty();
         Map<String, String> breaking = new LinkedHashMap<>();
@@ -127,6 +131,7 @@ class FiledTablesTest {
             + of
             + " and not "
             + policy
+            + (table.equals("membership") ? OWN_MEMBERSHIPS : "")
             + ")");
     String constraint = "select 1 from pg_constraint where conrelid = " + of;
     needed.put(
