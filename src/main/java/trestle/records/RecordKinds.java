@@ -31,6 +31,14 @@ final class RecordKinds {
               FOLLOWED,
               "The next key signs from then on; what an older one signed is checked with that one."),
           new RecordKind(
+              "taken-pack",
+              "Record pack taken in",
+              List.of("subject", "from_name"),
+              "/history",
+              null,
+              FOLLOWED,
+              "What came with a pack is corrected record by record; that it was taken in stays."),
+          new RecordKind(
               "membership",
               "Membership",
               List.of("roles"),
