@@ -7,6 +7,7 @@ import jakarta.persistence.Transient;
 import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.LedgerAircraft;
 
 @Entity
 @Table(name = "removal")
@@ -20,7 +21,9 @@ class Removal extends Filed {
   boolean isVoid;
 
   /** For the ledger's line only; the fitment says it. */
-  @Transient UUID fromAircraft;
+  @Transient
+  @LedgerAircraft(table = "fitment", by = "fitment_id")
+  UUID fromAircraft;
 
   @Override
   public UUID ledgerAircraft() {

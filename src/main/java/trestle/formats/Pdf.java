@@ -36,7 +36,7 @@ public final class Pdf {
     font(builder, "AtkinsonHyperlegibleNext_400Regular", SANS, 400);
     font(builder, "AtkinsonHyperlegibleNext_700Bold", SANS, 700);
     font(builder, "AtkinsonHyperlegibleMono_400Regular", MONO, 400);
-    builder.useUriResolver((base, uri) -> null);
+    builder.useUriResolver((base, uri) -> uri.startsWith("data:image/png;") ? uri : null);
     builder.withHtmlContent(xhtml, null);
     builder.withProducer("Trestle");
     builder.toStream(bytes);

@@ -9,6 +9,7 @@ import java.lang.reflect.Field;
 import java.lang.reflect.Modifier;
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -40,6 +41,19 @@ public final class FiledJson {
     return CanonicalJson.of(json);
   }
 
+  /** Instants as the database will keep them, so that row and line say the same for ever. */
+  static void settle(Filed row) {
+    for (Field field : fields(row.getClass())) {
+      if (valueOf(field, row) instanceof Instant instant) {
+        try {
+          field.set(row, instant.truncatedTo(ChronoUnit.MICROS));
+        } catch (IllegalAccessException e) {
+          throw new IllegalStateException(e);
+        }
+      }
+    }
+  }
+
   /** The columns that the JSON of a kind carries: a test compares them with the table's. */
   public static List<String> columns(Class<? extends Filed> kind) {
     return fields(kind).stream().map(FiledJson::column).toList();
@@ -60,7 +74,8 @@ public final class FiledJson {
     }
   }
 
-  private static List<Field> fields(Class<?> kind) {
+  /** The fields that are columns, in no order. */
+  public static List<Field> fields(Class<?> kind) {
     return FIELDS.computeIfAbsent(kind, FiledJson::persistent);
   }
 
@@ -82,7 +97,8 @@ public final class FiledJson {
     return List.copyOf(all);
   }
 
-  private static String column(Field field) {
+  /** The column that a field is kept in. */
+  public static String column(Field field) {
     Column named = field.getAnnotation(Column.class);
     if (named != null && !named.name().isEmpty()) {
       return named.name();

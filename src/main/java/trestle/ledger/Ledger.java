@@ -84,6 +84,7 @@ public class Ledger {
     if (row.happenedAt == null) {
       throw new IllegalStateException("A filed row says when it happened: " + row.getClass());
     }
+    FiledJson.settle(row);
     Kind kind = row.getClass().getAnnotation(Kind.class);
     LedgerEntry line = new LedgerEntry();
     line.operatorId = act.operatorId();

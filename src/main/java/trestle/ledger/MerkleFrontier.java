@@ -35,7 +35,7 @@ public record MerkleFrontier(long size, List<byte[]> subtrees) {
   }
 
   /** Told of every full subtree that a leaf completes, the leaf itself first. */
-  interface Completed {
+  public interface Completed {
     void full(int level, long place, byte[] root);
   }
 
@@ -43,7 +43,7 @@ public record MerkleFrontier(long size, List<byte[]> subtrees) {
     return append(leaf, (level, place, root) -> {});
   }
 
-  MerkleFrontier append(byte[] leaf, Completed completed) {
+  public MerkleFrontier append(byte[] leaf, Completed completed) {
     List<byte[]> edge = new ArrayList<>(subtrees);
     edge.add(leaf);
     completed.full(0, size, leaf);

@@ -26,9 +26,7 @@ class Subtrees {
     Map<Subtree, byte[]> roots = new HashMap<>();
     List<Subtree> large =
         wanted.stream().filter(each -> each.level() >= LedgerSubtree.LEAST_LEVEL).toList();
-    if (!large.isEmpty()) {
-      repository.subtrees(operatorId, large).forEach(s -> roots.put(place(s), s.root));
-    }
+    repository.subtrees(operatorId, large).forEach(kept -> roots.put(place(kept), kept.root));
     Set<Subtree> missing = new HashSet<>(wanted);
     missing.removeAll(roots.keySet());
     if (!missing.isEmpty()) {

@@ -6,6 +6,7 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.RequestScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -35,9 +36,11 @@ public class FleetPages {
   @Inject Views views;
   @Inject Overviews overviews;
   @Inject Drawn drawn;
+  @Inject Instance<Alarms> alarms;
 
   @CheckedTemplate(basePath = "overview", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
   record Fleet(
+      List<Alarms.Alarm> alarms,
       AsAt asAt,
       Form form,
       String time,
@@ -72,6 +75,7 @@ public class FleetPages {
             page == null ? null : page.intValue(), AIRCRAFT_A_PAGE, fleet.aircraft().size(), uri);
     Fleet shown =
         new Fleet(
+            alarms.stream().flatMap(each -> each.alarms(viewer).stream()).toList(),
             asAt,
             form,
             Shown.time(now, viewer.zone()),

@@ -31,6 +31,10 @@ record CommandLine(String command, List<String> arguments) {
     commands.put(
         BackupCommands.BACKUP, "write the installation, or one operator, into a file; see Backups");
     commands.put(BackupCommands.RESTORE, "check a backup and put it back; see Backups");
+    commands.put(
+        "verify",
+        "compute every ledger anew from the records and name the first that disagrees; exit code 1 then");
+    commands.put("check", "check one printed proof or signed head, given as text");
     commands.put(VERSION, "print the version");
     commands.put(HELP, "print this");
     return commands;

@@ -63,7 +63,8 @@ public class Frame {
   }
 
   public List<Place> places() {
-    return Stream.of(ofTheEngineer(), ofTheOperator(), ofItsPeople(), ofTheInstallation())
+    return Stream.of(
+            ofTheEngineer(), ofTheOperator(), ofItsPeople(), ofItsRecord(), ofTheInstallation())
         .flatMap(List::stream)
         .toList();
   }
@@ -93,6 +94,12 @@ public class Frame {
         ? List.of(
             new Place("members", "Members", "/members"),
             new Place("rule-profile", "Rules", "/rule-profile"))
+        : List.of();
+  }
+
+  private List<Place> ofItsRecord() {
+    return viewer().isAny(Role.OWNER, Role.CONTROLLER, Role.AUDITOR)
+        ? List.of(new Place("verification", "Verification", "/verification"))
         : List.of();
   }
 

@@ -4,13 +4,14 @@ import java.util.UUID;
 import java.util.regex.Pattern;
 import trestle.house.Routes.Route;
 import trestle.house.Yard.Rows;
+import trestle.ledger.SomeProof;
 
 /** Where pages are, of the rows of one operator. */
 final class Addresses {
   private static final Pattern NAME = Pattern.compile("\\{(\\w+)}");
 
   /** Lists that come with the program, alike for every operator; files by their hash. */
-  private static final Pattern NO_ROWS = Pattern.compile("/(assets|rule-profile/examples)/.*");
+  private static final Pattern NO_ROWS = Pattern.compile("/(assets|rule-profile/examples|P)/.*");
 
   private Addresses() {}
 
@@ -66,7 +67,7 @@ final class Addresses {
           case "record-packs" -> rows.handed().taken();
           case "upload" -> rows.handed().upload();
           case "flight-permits" -> rows.bay().permit();
-          case "code", "kind", "sha", "file", "paper" -> null;
+          case "code", "kind", "sha", "file", "paper", "proof" -> null;
           default -> throw new AssertionError("No row for {" + name + "} of " + route.row());
         };
     return switch (of) {
@@ -75,6 +76,7 @@ final class Addresses {
       case "sha" -> rows.photo();
       case "file" -> rows.directiveFile();
       case "paper" -> rows.paper();
+      case "proof" -> SomeProof.text();
       default -> id;
     };
   }

@@ -59,6 +59,10 @@ record Errand(
                     .with("built", "2001", "reason", "Plate read again")
                     .wrongly("built", "20x1")
                     .shows("Plate read again"),
+                on("/verification", "/verification", "/verification")
+                    .with("outside", "")
+                    .wrongly("outside", "TRESTLE-PROOF-1.nothing")
+                    .shows("All records are as they were filed."),
                 on(AIRCRAFT + "/rates", aircraft + "/rates", "/rates")
                     .with("counter", "hours", "rate", "0.75")
                     .wrongly("rate", "1.2.3")

@@ -33,6 +33,7 @@ class FormsTest {
           "/sign-in",
           "/sign-out",
           "/first-steps",
+          "/proof",
           "/operators",
           "/operator-choice",
           "/account/password",

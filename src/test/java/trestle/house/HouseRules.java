@@ -121,7 +121,7 @@ final class HouseRules {
         .and()
         .resideOutsideOfPackage(root + ".server..")
         .and()
-        .haveSimpleNameNotEndingWith("Repository")
+        .haveNameNotMatching(".*Repository(\\$.*)?")
         .should()
         .dependOnClassesThat(
             DescribedPredicate.describe(

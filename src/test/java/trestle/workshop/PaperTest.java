@@ -35,6 +35,8 @@ import trestle.reckoning.Counter;
 import trestle.reckoning.Interval;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Rule;
+import trestle.records.ProofOnPaper;
+import trestle.records.Shell;
 import trestle.server.TheClock;
 import trestle.web.Role;
 import trestle.web.Viewer;
@@ -187,7 +189,7 @@ class PaperTest {
     String root = papers.of(owner, order, at(16)).headRoot();
     assertThat(engineLog).contains("Ledger head:", root);
     List<String> labels = pages(order, "log-entries.pdf?size=label");
-    assertThat(labels).hasSize(3);
+    assertThat(labels).hasSizeBetween(3, 4);
     assertThat(labels.get(1)).contains("Belt replaced", root, "airworthy condition");
 
     // Its columns are narrow, and a title may take two lines of its own.
@@ -196,6 +198,22 @@ class PaperTest {
         .contains("Signature:", root);
     assertThat(text(order, "parts.pdf")).contains("B-77", "LOT-9", "Statement 12");
     assertThat(text(order, "discrepancies.pdf")).contains("None was found");
+
+    // What is printed is checked by what is no part of this program, from the code and the text.
+    for (String what : List.of("release.pdf", "log-entries.pdf", "log-entries.pdf?size=label")) {
+      byte[] pdf = reader.get(path(order, what)).asByteArray();
+      String printed = ProofOnPaper.text(pdf);
+      assertThat(Shell.check(printed).said()).as(what).contains("It holds.");
+      String scanned = ProofOnPaper.code(pdf);
+      assertThat(scanned).as(what).startsWith("HTTP://").endsWith(printed);
+      assertThat(Shell.check(scanned).code()).isZero();
+    }
+    assertThat(Visitor.atTheDoor().get("/P/" + ProofOnPaper.text(pdf(order))).asString())
+        .contains("It holds", "still agrees");
+  }
+
+  private byte[] pdf(UUID order) {
+    return reader.get(path(order, "release.pdf")).asByteArray();
   }
 
   @Test

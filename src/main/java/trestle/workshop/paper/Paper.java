@@ -17,6 +17,7 @@ import trestle.workshop.WorkOrderSheet;
  * @param headSize how many records the operator's ledger holds
  * @param headRoot its root, 64 hexadecimal digits
  * @param printed when, in the operator's time
+ * @param proven of the release; null while there is none
  */
 public record Paper(
     WorkOrderSheet sheet,
@@ -26,7 +27,8 @@ public record Paper(
     String operator,
     long headSize,
     String headRoot,
-    String printed) {
+    String printed,
+    Proven proven) {
 
   public ReleaseSheet release() {
     return sheet.release();

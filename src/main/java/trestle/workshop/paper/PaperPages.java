@@ -9,7 +9,9 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
@@ -29,6 +31,7 @@ public class PaperPages {
   @Inject Papers papers;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
+  @Context UriInfo uri;
 
   @CheckedTemplate(
       basePath = "workshop",
@@ -40,13 +43,13 @@ public class PaperPages {
       basePath = "workshop",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record PaperRelease(Paper paper, String size) implements TemplateInstance {}
+  record PaperRelease(Paper paper, String address, String size) implements TemplateInstance {}
 
   @CheckedTemplate(
       basePath = "workshop",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
-  record PaperEntries(Paper paper, List<LogEntry> entries, String size)
+  record PaperEntries(Paper paper, List<LogEntry> entries, String address, String size)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -75,7 +78,7 @@ public class PaperPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response release(@PathParam("id") UUID id) {
     Paper paper = papers.ofClosed(viewer, id, clock.instant());
-    return pdf(paper, "release", new PaperRelease(paper, A4));
+    return pdf(paper, "release", new PaperRelease(paper, address(), A4));
   }
 
   /**
@@ -87,7 +90,8 @@ public class PaperPages {
   public Response entries(@PathParam("id") UUID id, @QueryParam("size") String size) {
     Paper paper = papers.ofClosed(viewer, id, clock.instant());
     String page = "label".equals(size) ? LABEL : A4;
-    return pdf(paper, "log-entries", new PaperEntries(paper, LogEntries.of(paper), page));
+    return pdf(
+        paper, "log-entries", new PaperEntries(paper, LogEntries.of(paper), address(), page));
   }
 
   @GET
@@ -104,6 +108,11 @@ public class PaperPages {
   public Response parts(@PathParam("id") UUID id) {
     Paper paper = papers.of(viewer, id, clock.instant());
     return pdf(paper, "parts", new PaperParts(paper, A4));
+  }
+
+  /** Where this installation is asked, as whoever prints asks it. */
+  private String address() {
+    return uri.getBaseUri().toString();
   }
 
   private static Response pdf(Paper paper, String what, TemplateInstance page) {

@@ -6,7 +6,14 @@ import java.time.Instant;
 import java.util.HexFormat;
 import java.util.UUID;
 import trestle.fleet.Fleet;
-import trestle.ledger.Ledger;
+import trestle.ledger.Act;
+import trestle.ledger.Heads;
+import trestle.ledger.Inclusion;
+import trestle.ledger.Line;
+import trestle.ledger.Lines;
+import trestle.ledger.PrintedProof;
+import trestle.ledger.Proofs;
+import trestle.ledger.SignedHead;
 import trestle.ledger.View;
 import trestle.profiles.RuleProfiles;
 import trestle.web.NotHere;
@@ -25,7 +32,9 @@ public class Papers {
   @Inject Fleet fleet;
   @Inject RuleProfiles profiles;
   @Inject Totals totals;
-  @Inject Ledger ledger;
+  @Inject Heads heads;
+  @Inject Proofs proofs;
+  @Inject Lines lines;
 
   /**
    * @throws NotHere when the operator has no such order
@@ -35,7 +44,7 @@ public class Papers {
     WorkOrderSheet sheet = book.order(viewer, orderId);
     ReleaseSheet release = sheet.release();
     UUID aircraft = sheet.order().aircraftId();
-    Ledger.Head head = ledger.head(viewer.operatorId());
+    SignedHead head = heads.signed(new Act(viewer.operatorId(), viewer.personId(), now));
     return new Paper(
         sheet,
         fleet.sheet(viewer, aircraft, View.EVERYTHING),
@@ -45,7 +54,14 @@ public class Papers {
         viewer.operatorName(),
         head.size(),
         HexFormat.of().formatHex(head.root()),
-        Shown.moment(now, viewer.zone()));
+        Shown.moment(now, viewer.zone()),
+        release == null ? null : proven(viewer, release.id(), head));
+  }
+
+  private Proven proven(Viewer viewer, UUID releaseId, SignedHead head) {
+    Line line = lines.ofRecord(viewer.operatorId(), releaseId).orElseThrow();
+    Inclusion inclusion = proofs.inclusion(viewer.operatorId(), line.seq(), head.size());
+    return new Proven(new PrintedProof(head, inclusion), Shown.moment(head.at(), viewer.zone()));
   }
 
   /**
