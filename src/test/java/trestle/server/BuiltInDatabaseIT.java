@@ -60,7 +60,7 @@ class BuiltInDatabaseIT {
     assertThat(permissions(data.directory())).isEqualTo("rwx------");
     assertThat(permissions(data.directory().resolve("postgres"))).isEqualTo("rwx------");
     try (Stream<Path> secrets = Files.list(data.directory().resolve("secrets"))) {
-      assertThat(secrets.map(BuiltInDatabaseIT::permissions)).hasSize(5).containsOnly("rw-------");
+      assertThat(secrets.map(BuiltInDatabaseIT::permissions)).hasSize(6).containsOnly("rw-------");
     }
     assertThat(data.listensOn()).isEqualTo("127.0.0.1");
     for (String user : List.of("postgres", "trestle_owner", "trestle_app")) {
