@@ -95,8 +95,9 @@ public class AircraftProgrammePages {
     String reason = form.optional("reason", "Reason").text(500);
     if (form.isReady()) {
       try {
+        // Asked before: what is filed is acknowledged, whatever happens next.
+        boolean another = !programmes.following(viewer, id, View.asAt(today())).all().isEmpty();
         adopt(id, chosen, on, reason, form.key());
-        boolean another = programmes.following(viewer, id, View.asAt(today())).all().size() > 1;
         return Answers.see("/aircraft/" + id + "/programme" + (another ? "/carry-over" : ""));
       } catch (Refusal refusal) {
         form.refused(refusal);

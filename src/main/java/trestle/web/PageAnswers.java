@@ -33,20 +33,24 @@ class PageAnswers {
       Response better = failures.of(answer.getStatus());
       answer.setEntity(better.getEntity(), null, better.getMediaType());
     }
-    MultivaluedMap<String, Object> headers = answer.getHeaders();
     if (answer.getEntity() instanceof LongPage whole) {
-      boolean packed = takesGzip(request.getHeaderString("Accept-Encoding"));
-      answer.setEntity(packed ? whole.gzip() : whole.html(), null, answer.getMediaType());
-      if (packed) {
-        headers.putSingle("Content-Encoding", "gzip");
-      }
+      putTogether(whole, takesGzip(request.getHeaderString("Accept-Encoding")), answer);
     }
+    // Asked for only now: another entity comes with headers of its own.
+    MultivaluedMap<String, Object> headers = answer.getHeaders();
     if (isHtml(answer.getMediaType())) {
       headers.putSingle("Link", assets.neededFirst());
       headers.computeIfAbsent("Cache-Control", name -> new ArrayList<>(List.of("no-store")));
     }
     if (context.request().isSSL()) {
       headers.putSingle("Strict-Transport-Security", TWO_YEARS);
+    }
+  }
+
+  private static void putTogether(LongPage whole, boolean packed, ContainerResponseContext answer) {
+    answer.setEntity(packed ? whole.gzip() : whole.html(), null, answer.getMediaType());
+    if (packed) {
+      answer.getHeaders().putSingle("Content-Encoding", "gzip");
     }
   }
 

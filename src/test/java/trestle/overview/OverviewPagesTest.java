@@ -87,6 +87,8 @@ class OverviewPagesTest {
     Response plain = visitor.getUnpacked(path);
     assertThat(packed.header("Content-Encoding")).isEqualTo("gzip");
     assertThat(plain.header("Content-Encoding")).isNull();
+    assertThat(packed.header("Cache-Control")).isEqualTo("no-store");
+    assertThat(plain.header("Cache-Control")).isEqualTo("no-store");
     assertThat(textOf(packed)).isEqualTo(textOf(plain)).contains("</html>");
   }
 

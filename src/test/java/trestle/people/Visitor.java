@@ -2,7 +2,10 @@ package trestle.people;
 
 import static io.restassured.RestAssured.given;
 
+import io.restassured.RestAssured;
 import io.restassured.builder.MultiPartSpecBuilder;
+import io.restassured.config.DecoderConfig;
+import io.restassured.config.RestAssuredConfig;
 import io.restassured.http.Cookies;
 import io.restassured.response.Response;
 import java.util.ArrayList;
@@ -63,7 +66,13 @@ public final class Visitor {
 
   /** As a browser gets it that takes nothing packed. */
   public Response getUnpacked(String path) {
-    return given().cookies(cookies).header("Accept-Encoding", "identity").get(server + path);
+    RestAssuredConfig plain =
+        RestAssured.config().decoderConfig(DecoderConfig.decoderConfig().noContentDecoders());
+    return given()
+        .config(plain)
+        .cookies(cookies)
+        .header("Accept-Encoding", "identity")
+        .get(server + path);
   }
 
   public Response post(String path, Map<String, ?> fields) {
