@@ -67,6 +67,11 @@ public final class Shown {
     return String.format(Locale.ROOT, "%,." + digits + "f", plain).replace('-', MINUS);
   }
 
+  /** As a template has it that counts in whole numbers of the smaller kind. */
+  public static String plural(int number, String one) {
+    return plural((long) number, one);
+  }
+
   /** "1 landing", "2 landings". */
   public static String plural(long number, String one) {
     return plural(number, one, one + "s");

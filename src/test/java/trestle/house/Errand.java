@@ -117,7 +117,7 @@ record Errand(
                         "/record-packs/uploads/{upload}/taking-in",
                         "/record-packs/uploads/" + rows.handed().upload(),
                         "/taking-in")
-                    .shows("was filed here as copied"),
+                    .shows("filed here as copied"),
                 on(
                         "/record-packs/uploads/{upload}/setting-aside",
                         "/record-packs/uploads/" + rows.handed().other(),

@@ -68,10 +68,17 @@ class StatementsByPageTest {
     Map<String, List<String>> found = new TreeMap<>();
     for (String path : paths) {
       forget(rows);
-      found.put(path + " (cold)", StatementCount.of(() -> owner.get(path)));
-      found.put(path + " (warm)", StatementCount.of(() -> owner.get(path)));
+      found.put(path + " (cold)", asked(owner, path));
+      found.put(path + " (warm)", asked(owner, path));
     }
     return found;
+  }
+
+  /** Without what a correction's trial writes of gaps: one statement where there are any. */
+  private static List<String> asked(Visitor owner, String path) throws Exception {
+    return StatementCount.of(() -> owner.get(path)).stream()
+        .filter(statement -> !statement.startsWith("insert into flight_break "))
+        .toList();
   }
 
   /** As after a filing: what was kept in memory of the operator's aircraft no longer counts. */
