@@ -62,6 +62,17 @@ final class Tampering implements AutoCloseable {
     run("set session_replication_role = 'replica'");
   }
 
+  /** What says no to some values, of every filed table. For a database that is thrown away. */
+  void dropChecks() throws SQLException {
+    for (String drop :
+        asked(
+            "select format('alter table %s drop constraint %I', conrelid::regclass, conname)"
+                + " from pg_constraint where contype = 'c'"
+                + " and connamespace = 'public'::regnamespace")) {
+      run(drop);
+    }
+  }
+
   record Column(String table, String name, String type) {}
 
   /** Filed tables that hold rows of the operator. */

@@ -127,15 +127,15 @@ class LedgerBenchmark {
           """
           create temp table rows as select f.*, c.id new_id, c.seq new_seq
           from copies c join flight f on f.ctid = c.of;
-          update rows set id = new_id, ledger_seq = new_seq, form_key = null;
+          update rows set id = new_id, entry_id = new_id, ledger_seq = new_seq, form_key = null;
           alter table rows drop new_id, drop new_seq;
           insert into flight select * from rows order by ledger_seq;
           """);
       statement.execute(
           """
           insert into ledger_entry
-          select operator_id, c.seq, recorded_at, recorded_by, aircraft_id, kind, kind_version,
-            c.id, j.json, sha256('\\x00'::bytea || convert_to(j.json, 'UTF8'))
+          select e.operator_id, c.seq, e.recorded_at, e.recorded_by, e.aircraft_id, e.kind,
+            e.kind_version, c.id, j.json, sha256('\\x00'::bytea || convert_to(j.json, 'UTF8'))
           from ledger_entry e
           join flight f on f.operator_id = e.operator_id and f.id = e.record_id
           join copies c on c.of = f.ctid,
