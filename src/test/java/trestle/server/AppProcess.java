@@ -92,6 +92,11 @@ public final class AppProcess implements AutoCloseable {
     public Builder through(List<String> command, Path applicationDirectory) {
       prefix.addAll(command);
       application = applicationDirectory;
+      // The archive of classes holds for the program where the build put it.
+      javaOptions =
+          javaOptions.stream()
+              .filter(option -> !option.startsWith("-XX:SharedArchiveFile="))
+              .toList();
       return this;
     }
 
