@@ -294,7 +294,7 @@ public class DefectPages {
   }
 
   private AsAt at(UriInfo uri) {
-    return AsAt.of(uri.getQueryParameters(), today(), day -> views.knownOn(viewer, day));
+    return views.asked(viewer, uri.getQueryParameters());
   }
 
   private LocalDate today() {

@@ -77,11 +77,7 @@ public class ConfigurationPages {
   @Path("aircraft/{id}/configuration")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response configuration(@PathParam("id") UUID id, @Context UriInfo uri) {
-    AsAt at =
-        AsAt.of(
-            uri.getQueryParameters(),
-            viewer.dateOf(clock.instant()),
-            day -> views.knownOn(viewer, day));
+    AsAt at = views.asked(viewer, uri.getQueryParameters());
     AircraftSheet aircraft = fleet.sheet(viewer, id, at.view());
     List<Option> others =
         offered().stream().filter(option -> !option.value().equals(id.toString())).toList();

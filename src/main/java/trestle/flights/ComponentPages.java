@@ -12,8 +12,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.time.InstantSource;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -66,7 +64,6 @@ public class ComponentPages {
   @Inject ComponentLines lines;
   @Inject Fleet fleet;
   @Inject Views views;
-  @Inject InstantSource clock;
   @Inject Viewer viewer;
 
   @CheckedTemplate(
@@ -250,7 +247,6 @@ public class ComponentPages {
   }
 
   private AsAt at(UriInfo uri) {
-    LocalDate today = viewer.dateOf(clock.instant());
-    return AsAt.of(uri.getQueryParameters(), today, day -> views.knownOn(viewer, day));
+    return views.asked(viewer, uri.getQueryParameters());
   }
 }

@@ -127,7 +127,7 @@ public class FlightPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response log(
       @PathParam("id") UUID id, @QueryParam("page") String asked, @Context UriInfo uri) {
-    AsAt at = AsAt.of(uri.getQueryParameters(), today(), day -> views.knownOn(viewer, day));
+    AsAt at = views.asked(viewer, uri.getQueryParameters());
     AircraftSheet aircraft = fleet.sheet(viewer, id, at.view());
     Flights.Page page = flights.page(viewer, id, at.view(), number(asked));
     FlightWords words = words(aircraft);

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.persistence.Column;
+import jakarta.persistence.Table;
 import jakarta.persistence.Transient;
 import java.lang.reflect.Field;
 import java.lang.reflect.Modifier;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.hibernate.annotations.JdbcTypeCode;
@@ -97,16 +99,22 @@ public final class FiledJson {
     return List.copyOf(all);
   }
 
+  /** The table whose rows are of a kind. */
+  public static String table(Class<?> kind) {
+    Table named = kind.getAnnotation(Table.class);
+    return named != null && !named.name().isEmpty()
+        ? named.name()
+        : underscored(kind.getSimpleName());
+  }
+
   /** The column that a field is kept in. */
   public static String column(Field field) {
     Column named = field.getAnnotation(Column.class);
-    if (named != null && !named.name().isEmpty()) {
-      return named.name();
-    }
-    return field
-        .getName()
-        .replaceAll("([a-z0-9])([A-Z])", "$1_$2")
-        .toLowerCase(java.util.Locale.ROOT);
+    return named != null && !named.name().isEmpty() ? named.name() : underscored(field.getName());
+  }
+
+  private static String underscored(String name) {
+    return name.replaceAll("([a-z0-9])([A-Z])", "$1_$2").toLowerCase(Locale.ROOT);
   }
 
   private static Object valueOf(Field field, Filed row) {

@@ -3,7 +3,6 @@ package trestle.ledger;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.Table;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -208,20 +207,11 @@ class HistoryRepository {
       for (var entity : entities.getMetamodel().getEntities()) {
         Class<?> type = entity.getJavaType();
         if (Filed.class.isAssignableFrom(type)) {
-          found.put(type.getAnnotation(Kind.class).value(), table(type));
+          found.put(type.getAnnotation(Kind.class).value(), FiledJson.table(type));
         }
       }
       tables = found;
     }
     return tables;
-  }
-
-  private static String table(Class<?> type) {
-    Table named = type.getAnnotation(Table.class);
-    return named != null && !named.name().isEmpty()
-        ? named.name()
-        : type.getSimpleName()
-            .replaceAll("([a-z])([A-Z])", "$1_$2")
-            .toLowerCase(java.util.Locale.ROOT);
   }
 }

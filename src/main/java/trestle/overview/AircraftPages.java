@@ -55,7 +55,7 @@ public class AircraftPages {
   public Response aircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
-    AsAt asAt = AsAt.of(form, viewer.dateOf(now), day -> views.knownOn(viewer, day));
+    AsAt asAt = views.asked(viewer, form, viewer.dateOf(now));
     AircraftOverview aircraft = overviews.aircraft(viewer, id, asAt);
     boolean asked = !uri.getQueryParameters().isEmpty();
     Aircraft shown =

@@ -56,7 +56,7 @@ public class DueListPages {
   public Response dueList(@Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
-    AsAt asAt = AsAt.of(form, viewer.dateOf(now), day -> views.knownOn(viewer, day));
+    AsAt asAt = views.asked(viewer, form, viewer.dateOf(now));
     FleetOverview fleet = overviews.fleet(viewer, asAt);
     List<Option> aircraft = options(fleet);
     DueFilter filter = DueFilter.read(form, aircraft.stream().map(Option::value).toList());

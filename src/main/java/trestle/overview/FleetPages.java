@@ -67,7 +67,7 @@ public class FleetPages {
   public Response fleet(@Context UriInfo uri) {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
-    AsAt asAt = AsAt.of(form, viewer.dateOf(now), day -> views.knownOn(viewer, day));
+    AsAt asAt = views.asked(viewer, form, viewer.dateOf(now));
     Long page = form.optional("page", "Page").count();
     FleetOverview fleet = overviews.fleet(viewer, asAt);
     Pager pager =

@@ -75,7 +75,7 @@ public class StatusPages {
   }
 
   private AsAt asAt(Form form) {
-    return AsAt.of(form, viewer.dateOf(clock.instant()), day -> views.knownOn(viewer, day));
+    return views.asked(viewer, form, viewer.dateOf(clock.instant()));
   }
 
   private String printed() {

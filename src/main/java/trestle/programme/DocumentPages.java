@@ -11,7 +11,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
@@ -31,7 +30,6 @@ public class DocumentPages {
   @Inject DocumentFiles files;
   @Inject Fleet fleet;
   @Inject Views views;
-  @Inject InstantSource clock;
   @Inject Viewer viewer;
 
   @CheckedTemplate(
@@ -46,11 +44,7 @@ public class DocumentPages {
   @Path("aircraft/{id}/documents")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response ofAircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
-    AsAt at =
-        AsAt.of(
-            uri.getQueryParameters(),
-            viewer.dateOf(clock.instant()),
-            day -> views.knownOn(viewer, day));
+    AsAt at = views.asked(viewer, uri.getQueryParameters());
     AircraftSheet aircraft = fleet.sheet(viewer, id, at.view());
     return Answers.page(
         at.status(),

@@ -102,7 +102,7 @@ public class LifeLimitPages {
       @Context UriInfo uri) {
     LocalDate today = viewer.dateOf(clock.instant());
     Form form = Form.of(uri.getQueryParameters());
-    AsAt at = AsAt.of(form, today, day -> views.knownOn(viewer, day));
+    AsAt at = views.asked(viewer, form, today);
     List<AircraftSheet> sheets =
         fleet.sheets(viewer, at.view()).stream().filter(one -> !one.retired()).toList();
     List<Option> options =

@@ -104,15 +104,20 @@ final class BuiltInPostgres {
     return new OrphanedServer(data()).isRunning();
   }
 
-  /** On the port it had, when something else than this program has ended it. */
-  synchronized void startAgain() throws IOException {
-    if (ended) {
-      return;
+  /**
+   * On the port it had, when something else than this program has ended it.
+   *
+   * @return whether that was so
+   */
+  synchronized boolean startAgainIfLost() throws IOException {
+    if (ended || isRunning()) {
+      return false;
     }
     new OrphanedServer(data()).clearAway(this::stop);
     if (run("pg_ctl", startArguments()) != 0) {
       throw failure("did not start again");
     }
+    return true;
   }
 
   private Path data() {

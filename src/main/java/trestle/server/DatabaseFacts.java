@@ -1,11 +1,9 @@
 package trestle.server;
 
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.List;
+import trestle.server.backup.Catalog;
 
 /**
  * What the running server says of itself and of the application's user, asked over that user's own
@@ -41,17 +39,18 @@ record DatabaseFacts(
         one(connection, "SHOW full_page_writes"),
         one(connection, "SHOW synchronous_commit"),
         one(connection, "SELECT current_user"),
-        list(
+        Catalog.list(
             connection,
             """
             SELECT rolname FROM pg_roles
             WHERE (rolsuper OR rolbypassrls) AND pg_has_role(current_user, oid, 'MEMBER')
             ORDER BY rolname <> current_user, rolname
             """),
-        list(connection, TABLES + "AND pg_has_role(current_user, c.relowner, 'MEMBER')"),
-        list(connection, TABLES + "AND has_table_privilege(current_user, c.oid, 'TRUNCATE')"),
+        Catalog.list(connection, TABLES + "AND pg_has_role(current_user, c.relowner, 'MEMBER')"),
+        Catalog.list(
+            connection, TABLES + "AND has_table_privilege(current_user, c.oid, 'TRUNCATE')"),
         // A session is looked up before anybody knows for which operator, so it can't have walls.
-        list(
+        Catalog.list(
             connection,
             TABLES
                 + """
@@ -62,17 +61,6 @@ record DatabaseFacts(
   }
 
   private static String one(Connection connection, String query) throws SQLException {
-    return list(connection, query).get(0);
-  }
-
-  private static List<String> list(Connection connection, String query) throws SQLException {
-    List<String> answers = new ArrayList<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet rows = statement.executeQuery(query)) {
-      while (rows.next()) {
-        answers.add(rows.getString(1));
-      }
-    }
-    return answers;
+    return Catalog.list(connection, query).get(0);
   }
 }

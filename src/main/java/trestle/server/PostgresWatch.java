@@ -43,9 +43,8 @@ final class PostgresWatch implements Runnable {
 
   private boolean startedIfNeedBe() {
     try {
-      if (!server.isRunning()) {
-        err.println("The built-in PostgreSQL has ended; it is started again.");
-        server.startAgain();
+      if (server.startAgainIfLost()) {
+        err.println("The built-in PostgreSQL had ended; it was started again.");
       }
       return true;
     } catch (IOException | RuntimeException e) {

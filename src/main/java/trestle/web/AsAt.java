@@ -1,6 +1,5 @@
 package trestle.web;
 
-import jakarta.ws.rs.core.MultivaluedMap;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,12 +24,6 @@ public record AsAt(Form form, LocalDate today, View view, boolean knownThen) {
   /**
    * @param knownOn gives the last ledger sequence that was known at the end of a day
    */
-  public static AsAt of(
-      MultivaluedMap<String, String> query, LocalDate today, Function<LocalDate, Long> knownOn) {
-    return of(Form.of(query), today, knownOn);
-  }
-
-  /** Of a page that asks for more than a day. */
   public static AsAt of(Form form, LocalDate today, Function<LocalDate, Long> knownOn) {
     LocalDate day = form.optional(DAY, "As at").dateUpTo(today);
     boolean then = form.value(KNOWN).strip().equals(THEN);

@@ -48,8 +48,12 @@ public final class Shown {
     return hours.toString().replace('-', MINUS);
   }
 
-  /** A whole number with its thousands: 9,117. */
-  public static String count(long number) {
+  /**
+   * A whole number with its thousands: 9,117.
+   *
+   * @param number of any whole kind: a template does not turn one into another
+   */
+  public static String count(Number number) {
     return String.format(Locale.ROOT, "%,d", number).replace('-', MINUS);
   }
 
@@ -67,19 +71,22 @@ public final class Shown {
     return String.format(Locale.ROOT, "%,." + digits + "f", plain).replace('-', MINUS);
   }
 
-  /** As a template has it that counts in whole numbers of the smaller kind. */
-  public static String plural(int number, String one) {
-    return plural((long) number, one);
+  /** Somebody's own words, with the full stop they may have left out; nothing stays nothing. */
+  public static String sentence(String words) {
+    String text = words.strip();
+    return text.isEmpty() || ".!?:;…".indexOf(text.charAt(text.length() - 1)) >= 0
+        ? text
+        : text + ".";
   }
 
   /** "1 landing", "2 landings". */
-  public static String plural(long number, String one) {
+  public static String plural(Number number, String one) {
     return plural(number, one, one + "s");
   }
 
   /** "1 entry", "2 entries". */
-  public static String plural(long number, String one, String many) {
-    return count(number) + " " + (Math.abs(number) == 1 ? one : many);
+  public static String plural(Number number, String one, String many) {
+    return count(number) + " " + (Math.abs(number.longValue()) == 1 ? one : many);
   }
 
   /** "67 days", "−3 days". */

@@ -188,6 +188,9 @@ class EveryPageTest {
 
   /** Colours differ between schemes, everything else between widths. */
   private void look(Page page, String what) {
+    if (page.innerText("body").contains("NOT_FOUND")) {
+      wrong.add(what + " shows something that its template could not find");
+    }
     for (int width : new int[] {Browser.PHONE, Browser.DESK}) {
       page.setViewportSize(width, 900);
       if (width == Browser.PHONE && (Boolean) page.evaluate(TOO_WIDE)) {

@@ -77,4 +77,20 @@ class ShownTest {
     assertThat(Shown.grouped("12345678")).isEqualTo("12,345,678");
     assertThat(Shown.grouped("not known")).isEqualTo("not known");
   }
+
+  @Test
+  void wordsEndAsASentence() {
+    assertThat(Shown.sentence("Belt tightened ")).isEqualTo("Belt tightened.");
+    assertThat(Shown.sentence("Is it free?")).isEqualTo("Is it free?");
+    assertThat(Shown.sentence("Done.")).isEqualTo("Done.");
+    assertThat(Shown.sentence(" ")).isEmpty();
+  }
+
+  @Test
+  void countsAreOfAnyWholeKind() {
+    assertThat(Shown.count(9_117)).isEqualTo("9,117");
+    assertThat(Shown.count(-9_117L)).isEqualTo("\u22129,117");
+    assertThat(Shown.plural(1, "line")).isEqualTo("1 line");
+    assertThat(Shown.plural(2_457L, "line")).isEqualTo("2,457 lines");
+  }
 }

@@ -1,6 +1,5 @@
 package trestle.ledger.verify;
 
-import jakarta.persistence.Table;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Field;
 import java.util.ArrayList;
@@ -35,7 +34,7 @@ record FiledTable(
     return new FiledTable(
         kind.value(),
         kind.version(),
-        nameOf(type),
+        FiledJson.table(type),
         List.copyOf(columns.values()),
         aircraftOf(type));
   }
@@ -44,15 +43,6 @@ record FiledTable(
   private static void beside(Map<String, FiledColumn> columns, FiledColumn constant) {
     columns.merge(
         constant.name(), constant, (column, same) -> column.otherwise(constant.otherwise()));
-  }
-
-  private static String nameOf(Class<?> type) {
-    Table named = type.getAnnotation(Table.class);
-    return named != null && !named.name().isEmpty()
-        ? named.name()
-        : type.getSimpleName()
-            .replaceAll("([a-z])([A-Z])", "$1_$2")
-            .toLowerCase(java.util.Locale.ROOT);
   }
 
   /** Asks the class itself, with a mark in the place of its aircraft. */

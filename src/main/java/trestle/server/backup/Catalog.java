@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Set;
 
 /** What the database says of the tables in the schema that a connection looks at first. */
-final class Catalog {
+public final class Catalog {
   /**
    * Patterns, the migrations' own book, and what ends by itself: everybody signs in again after a
    * restore, and a backup opens nobody's session.
@@ -69,7 +69,8 @@ final class Catalog {
         .orElseThrow(() -> new BackupRefused("This database has no tables of Trestle's yet."));
   }
 
-  static List<String> list(Connection connection, String query) throws SQLException {
+  /** The first column of what a query answers. */
+  public static List<String> list(Connection connection, String query) throws SQLException {
     List<String> answers = new ArrayList<>();
     try (Statement statement = connection.createStatement();
         ResultSet rows = statement.executeQuery(query)) {

@@ -78,7 +78,8 @@ final class LogEntries {
         groups.entrySet().stream()
             .map(each -> each.getKey().label() + " (" + tasks(each.getValue()) + ")")
             .collect(Collectors.joining(", "));
-    return new LogEntry.Inspected(line, extent, Totals.read(line.work().times()).get(0).hours());
+    return new LogEntry.Inspected(
+        line, extent, Shown.grouped(Totals.read(line.work().times()).get(0).hours()));
   }
 
   private static String tasks(int count) {
