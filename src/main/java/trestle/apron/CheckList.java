@@ -8,7 +8,7 @@ import trestle.ledger.Kind;
 /** A list as the operator wrote it, for one type or for all; a revision is a new row. */
 @Entity
 @Table(name = "check_list")
-@Kind("check-list")
+@Kind(value = "check-list", version = 2)
 class CheckList extends Filed {
   String kind;
   String typeName;

@@ -5,6 +5,7 @@ import jakarta.persistence.Table;
 import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.NamesFiles;
 
 /** Something that happened to an aircraft and holds it until it has been inspected for it. */
 @Entity
@@ -19,7 +20,10 @@ class AbnormalEvent extends Filed {
   String inspection;
   String words;
   UUID flightEntryId;
+
+  @NamesFiles(table = "attachment")
   String[] photos;
+
   Boolean voided;
 
   boolean isVoid() {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.NamesFiles;
 
 /** One row of a defect: as first reported, or as a correction states it. */
 @Entity
@@ -30,6 +31,8 @@ class Defect extends Filed {
   boolean indicationMissed;
   String indicationPlace;
   UUID flightEntryId;
+
+  @NamesFiles(table = "attachment")
   String[] photos;
 
   static Defect of(

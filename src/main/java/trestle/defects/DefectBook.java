@@ -81,6 +81,16 @@ public class DefectBook {
     return entries(viewer, List.of(row.entryId)).get(row.entryId);
   }
 
+  /** The same as it stood on a day; to which nothing may have been filed yet. */
+  Entry entry(Viewer viewer, UUID rowId, View view) {
+    UUID entryId = entry(viewer, rowId).current().entryId();
+    Entry entry = entries(viewer, List.of(entryId), view).get(entryId);
+    if (entry == null) {
+      throw new NotHere("There was no such defect here that day.");
+    }
+    return entry;
+  }
+
   /**
    * The defect that a rectification is of.
    *

@@ -200,7 +200,7 @@ public final class DefectForm {
       Instant end = on.plusDays(1).atStartOfDay(viewer.zone()).toInstant().minusSeconds(1);
       return end.isBefore(now) ? end : now;
     }
-    Instant at = LocalMoment.of(form, "found-time", "Time", on.atTime(time), viewer.zone());
+    Instant at = LocalMoment.asked(form, "found-time", "Time", on.atTime(time), viewer.zone());
     if (at != null && at.isAfter(now)) {
       form.fail("found-time", "Time must not be in the future.");
     }

@@ -3,14 +3,14 @@ package trestle.defects;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** An engineer's word on what a defect means for flight; the newest counts. */
 @Entity
 @Table(name = "defect_triage")
 @Kind("defect-triage")
-class DefectTriage extends Filed {
+class DefectTriage extends Revocable {
   UUID aircraftId;
   UUID defectEntryId;
   String outcome;

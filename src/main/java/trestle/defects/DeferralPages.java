@@ -11,9 +11,11 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
@@ -22,6 +24,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
+import trestle.fleet.Views;
 import trestle.ledger.View;
 import trestle.people.IdentityProof;
 import trestle.people.Members;
@@ -31,6 +34,7 @@ import trestle.profiles.RuleProfile.Route;
 import trestle.profiles.RuleProfiles;
 import trestle.web.Allow;
 import trestle.web.Answers;
+import trestle.web.AsAt;
 import trestle.web.Form;
 import trestle.web.Role;
 import trestle.web.Viewer;
@@ -43,6 +47,7 @@ public class DeferralPages {
   @Inject DefectBook book;
   @Inject RuleProfiles profiles;
   @Inject Fleet fleet;
+  @Inject Views views;
   @Inject Members members;
   @Inject InstantSource clock;
   @Inject IdentityProof identity;
@@ -77,6 +82,7 @@ public class DeferralPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record DeferralPage(
+      AsAt at,
       AircraftSheet aircraft,
       Deferrals.Entry entry,
       List<DeferralWords.Fact> facts,
@@ -145,13 +151,17 @@ public class DeferralPages {
   @GET
   @Path("deferrals/{id}")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response one(@PathParam("id") UUID id) {
-    Deferrals.Entry entry = deferrals.entry(viewer, id);
+  public Response one(@PathParam("id") UUID id, @Context UriInfo uri) {
+    AsAt at = views.asked(viewer, uri.getQueryParameters());
+    Deferrals.Entry entry = deferrals.entry(viewer, id, at.view());
     Map<UUID, String> names = members.names(viewer);
     DeferralSheet deferral = entry.deferral();
     boolean listed = deferral.category() != null;
+    boolean open = at.isNow() && entry.stands();
     return Answers.page(
+        at.status(),
         new DeferralPage(
+            at,
             aircraft(entry.defect()),
             entry,
             DeferralWords.facts(
@@ -163,8 +173,8 @@ public class DeferralPages {
                             one.on(), DeferralWords.facts(one, names.get(one.recordedBy()))))
                 .toList(),
             entry.item() != null && entry.item().reckoning().spent(),
-            entry.stands() && listed && viewer.isAny(Role.ENGINEER, Role.CONTROLLER),
-            entry.stands()
+            open && listed && viewer.isAny(Role.ENGINEER, Role.CONTROLLER),
+            open
                 && deferral.extensions().isEmpty()
                 && (deferral.isTranscribed()
                     ? viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)

@@ -18,7 +18,9 @@ class DeferralRepository extends RowRepository {
 
   /** Oldest first: of a defect's, the last counts. */
   List<DefectTriage> triages(Collection<UUID> defectEntryIds, View view) {
-    return ofDefects(DefectTriage.class, defectEntryIds, view);
+    return ofDefects(DefectTriage.class, defectEntryIds, view).stream()
+        .filter(row -> !row.isRevoking())
+        .toList();
   }
 
   /** The current rows, one of a defect at most. */
@@ -46,11 +48,15 @@ class DeferralRepository extends RowRepository {
   }
 
   /** All rows of a defect's deferral, corrected ones too, oldest first. */
-  List<Deferral> allOf(UUID defectEntryId) {
+  List<Deferral> allOf(UUID defectEntryId, View view) {
     return entities
         .createQuery(
-            "from Deferral r where r.defectEntryId = :id order by r.ledgerSeq", Deferral.class)
+            "from Deferral r where r.defectEntryId = :id and r.ledgerSeq <= :known"
+                + " and r.happenedOn <= :upTo order by r.ledgerSeq",
+            Deferral.class)
         .setParameter("id", defectEntryId)
+        .setParameter("known", view.knownBound())
+        .setParameter("upTo", view.upTo())
         .getResultList();
   }
 

@@ -146,19 +146,31 @@ public class Deferrals {
   /** The deferral of which a row is part, as it stands now. */
   @Reading
   public Entry entry(Viewer viewer, UUID deferralId) {
+    return entry(viewer, deferralId, View.asAt(viewer.dateOf(clock.instant())));
+  }
+
+  /**
+   * The deferral of which a row is part, as it stood on a day.
+   *
+   * @throws NotHere when the operator has no such deferral, or had none that day
+   */
+  @Reading
+  public Entry entry(Viewer viewer, UUID deferralId, View view) {
     Deferral asked = one(deferralId);
-    View now = View.asAt(viewer.dateOf(clock.instant()));
-    List<Deferral> rows = repository.allOf(asked.defectEntryId);
+    DefectBook.Entry defect = book.entry(viewer, asked.defectEntryId, view);
+    List<Deferral> rows = repository.allOf(asked.defectEntryId, view);
+    if (rows.isEmpty()) {
+      throw new NotHere("Defect " + defect.current().no() + " was not deferred that day.");
+    }
     Deferral current = rows.get(rows.size() - 1);
-    DefectBook.Entry defect = book.entry(viewer, current.defectEntryId);
     DeferralSheet sheet =
         DeferralSheet.of(
-            current, repository.extensions(List.of(current.defectEntryId), now), viewer.zone());
-    boolean ended = items.standing(viewer, List.of(current), now).isEmpty();
+            current, repository.extensions(List.of(current.defectEntryId), view), viewer.zone());
+    boolean ended = items.standing(viewer, List.of(current), view).isEmpty();
     return new Entry(
         defect.current(),
         sheet,
-        items.reckoned(viewer, List.of(sheet), now).get(sheet.id()),
+        items.reckoned(viewer, List.of(sheet), view).get(sheet.id()),
         defect.isOpen() && !ended,
         rows.size());
   }

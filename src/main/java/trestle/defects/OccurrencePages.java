@@ -156,7 +156,7 @@ public class OccurrencePages {
       return null;
     }
     LocalTime at = time == null ? LocalTime.of(23, 59) : time;
-    return LocalMoment.of(form, "due-time", "Time", on.atTime(at), viewer.zone());
+    return LocalMoment.asked(form, "due-time", "Time", on.atTime(at), viewer.zone());
   }
 
   /** With whom the rules in force name first, and the time they leave. */

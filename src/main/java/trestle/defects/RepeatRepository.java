@@ -19,6 +19,10 @@ class RepeatRepository {
       " not exists (select 1 from defect r where r.operator_id = %1$s.operator_id"
           + " and r.corrects = %1$s.id)";
 
+  private static final String STANDS =
+      " w.voided is null and not exists (select 1 from defect_repeat v"
+          + " where v.operator_id = w.operator_id and v.corrects = w.id)";
+
   /**
    * Where one of the two says neither place nor part, its chapter alone must do: a phone's report
    * says little, and a person decides.
@@ -42,7 +46,9 @@ class RepeatRepository {
           + " and (e.aircraft_id = d.aircraft_id or e.component_id = d.component_id)"
           + " left join lateral (select w.same from defect_repeat w where"
           + " w.operator_id = d.operator_id and w.defect_entry_id = d.entry_id"
-          + " and w.earlier_entry_id = e.entry_id order by w.ledger_seq desc limit 1) said on true"
+          + " and w.earlier_entry_id = e.entry_id and"
+          + STANDS
+          + " order by w.ledger_seq desc limit 1) said on true"
           + " where d.entry_id = any(:ids) and"
           + CURRENT.formatted("d")
           + " and"
@@ -55,6 +61,8 @@ class RepeatRepository {
   private static final String CONFIRMED =
       "with recursive said as (select distinct on (w.defect_entry_id, w.earlier_entry_id)"
           + " w.operator_id, w.defect_entry_id, w.earlier_entry_id, w.same from defect_repeat w"
+          + " where"
+          + STANDS
           + " order by w.defect_entry_id, w.earlier_entry_id, w.ledger_seq desc),"
           + " chain as (select s.defect_entry_id as entry_id, s.earlier_entry_id from said s"
           + " where s.same and s.defect_entry_id = any(:ids)"

@@ -12,7 +12,7 @@ import trestle.ledger.Revocable;
  */
 @Entity
 @Table(name = "safety_occurrence")
-@Kind("safety-occurrence")
+@Kind(value = "safety-occurrence", version = 2)
 class SafetyOccurrence extends Revocable {
   UUID aircraftId;
   UUID defectEntryId;

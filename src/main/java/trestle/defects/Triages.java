@@ -114,7 +114,8 @@ public class Triages {
   @Reading
   public int words(Viewer viewer, UUID defectEntryId) {
     List<UUID> one = List.of(defectEntryId);
-    return repository.triages(one, View.EVERYTHING).size() + repository.allOf(defectEntryId).size();
+    return repository.triages(one, View.EVERYTHING).size()
+        + repository.allOf(defectEntryId, View.EVERYTHING).size();
   }
 
   private boolean deferred(Viewer viewer, UUID defectEntryId) {

@@ -193,12 +193,7 @@ public class Assessments {
   private UUID opened(
       Viewer viewer, DirectiveSheet directive, ParagraphSheet paragraph, Item item) {
     Terms terms = Directives.terms(directive, paragraph);
-    UUID before =
-        of(paragraph, item).stream()
-            .map(AssessmentSheet::requirementId)
-            .filter(id -> id != null)
-            .reduce((earlier, later) -> later)
-            .orElse(null);
+    UUID before = repository.requirement(paragraph.id(), item.id());
     if (before != null) {
       Requirements.History history = requirements.history(viewer, before);
       if (history.latest().terms().equals(terms)) {

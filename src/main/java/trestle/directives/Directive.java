@@ -5,10 +5,11 @@ import java.time.LocalDate;
 import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.NamesFiles;
 
 /** A directive or bulletin as one revision has it; it happens on the day it takes effect. */
 @Entity
-@Kind("directive")
+@Kind(value = "directive", version = 2)
 class Directive extends Filed {
   UUID directiveId;
   UUID revises;
@@ -20,7 +21,10 @@ class Directive extends Filed {
   LocalDate effectiveOn;
   String title;
   String textReference = "";
+
+  @NamesFiles(table = "directive_file")
   String fileSha256;
+
   UUID[] supersedes = {};
   boolean withdrawn;
 

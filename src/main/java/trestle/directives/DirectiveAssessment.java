@@ -3,13 +3,13 @@ package trestle.directives;
 import jakarta.persistence.Entity;
 import java.time.LocalDate;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** What somebody judged of one paragraph for one aircraft or component. */
 @Entity
 @Kind("directive-assessment")
-class DirectiveAssessment extends Filed {
+class DirectiveAssessment extends Revocable {
   UUID paragraphId;
   UUID paragraphRow;
   String revision;

@@ -18,9 +18,9 @@ import trestle.web.Viewer;
 /**
  * Requirements that directives opened and that ask for nothing any more: the directive was
  * withdrawn or gave place to another, the paragraph was taken away, it was judged again not to
- * apply, the configuration is not as it asks, or its terminating action was done. All of it is
- * worked out at reading; a correction that takes the terminating action away brings the requirement
- * back.
+ * apply or the judgement was taken away, the configuration is not as it asks, or its terminating
+ * action was done. All of it is worked out at reading; a correction that takes the terminating
+ * action away brings the requirement back.
  */
 @ApplicationScoped
 class DirectiveEndings implements Endings {
@@ -65,6 +65,7 @@ class DirectiveEndings implements Endings {
               .map(ender -> opened.get(ender + " " + one.subjectId()))
               .anyMatch(requirement -> requirement != null && done.contains(requirement));
       if (!paragraphs.containsKey(one.paragraphId())
+          || now == null
           || now.verdict() == Verdict.DOES_NOT
           || elsewhere.contains(one.requirementId())
           || terminated) {

@@ -96,6 +96,8 @@ class DirectiveRepository {
         inView(
                 "from DirectiveAssessment d where (d.componentId is null and d.aircraftId in"
                     + " :aircraft or d.componentId in :parts) and "
+                    + Revocable.stands("DirectiveAssessment", "d")
+                    + " and "
                     + IN_VIEW,
                 DirectiveAssessment.class,
                 view)
@@ -107,13 +109,32 @@ class DirectiveRepository {
   List<AssessmentSheet> ofParagraphs(Collection<UUID> paragraphIds, View view) {
     return assessments(
         inView(
-                "from DirectiveAssessment d where d.paragraphId in :ids and " + IN_VIEW,
+                "from DirectiveAssessment d where d.paragraphId in :ids and "
+                    + Revocable.stands("DirectiveAssessment", "d")
+                    + " and "
+                    + IN_VIEW,
                 DirectiveAssessment.class,
                 view)
             .setParameter("ids", paragraphIds));
   }
 
-  /** What was judged where these requirements were opened, oldest first. */
+  /** The requirement that a paragraph was last given for an aircraft or part, ever; or null. */
+  UUID requirement(UUID paragraphId, UUID subjectId) {
+    return entities
+        .createQuery(
+            "select d.requirementId from DirectiveAssessment d where d.paragraphId = :paragraph"
+                + " and coalesce(d.componentId, d.aircraftId) = :subject"
+                + " and d.requirementId is not null order by d.ledgerSeq desc",
+            UUID.class)
+        .setParameter("paragraph", paragraphId)
+        .setParameter("subject", subjectId)
+        .setMaxResults(1)
+        .getResultStream()
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** What was judged where these requirements were opened, also if taken away; oldest first. */
   List<AssessmentSheet> opening(Collection<UUID> requirementIds, View view) {
     return assessments(
         inView(

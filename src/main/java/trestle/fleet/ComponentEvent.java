@@ -9,7 +9,7 @@ import trestle.ledger.Kind;
 
 @Entity
 @Table(name = "component_event")
-@Kind("component-event")
+@Kind(value = "component-event", version = 2)
 class ComponentEvent extends Filed {
   UUID componentId;
   String kind;

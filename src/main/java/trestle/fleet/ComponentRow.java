@@ -9,7 +9,7 @@ import trestle.ledger.Kind;
 /** A component as stated; the newest row of a component counts. */
 @Entity
 @Table(name = "component")
-@Kind("component")
+@Kind(value = "component", version = 2)
 class ComponentRow extends Filed {
   UUID componentId;
   String kind;

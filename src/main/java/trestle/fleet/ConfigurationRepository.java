@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
+import trestle.ledger.Revocable;
 import trestle.ledger.View;
 
 @ApplicationScoped
@@ -17,7 +18,21 @@ class ConfigurationRepository {
   }
 
   List<Equipment> equipment(Collection<UUID> aircraftIds, View view) {
-    return newest("Equipment", "equipmentId", Equipment.class, "name", aircraftIds, view);
+    return entities
+        .createQuery(
+            "from Equipment t where t.aircraftId in :ids and t.happenedOn <= :upTo"
+                + " and t.ledgerSeq <= :known and "
+                + Revocable.stands("Equipment", "t")
+                + " and not exists (select 1 from Equipment n where n.equipmentId = t.equipmentId"
+                + " and n.ledgerSeq <= :known and n.happenedOn <= :upTo and "
+                + Revocable.stands("Equipment", "n")
+                + " and (n.happenedAt > t.happenedAt or n.happenedAt = t.happenedAt"
+                + " and n.ledgerSeq > t.ledgerSeq)) order by t.name, t.equipmentId",
+            Equipment.class)
+        .setParameter("ids", aircraftIds)
+        .setParameter("upTo", view.upTo())
+        .setParameter("known", view.knownBound())
+        .getResultList();
   }
 
   List<WeightEntry> weights(Collection<UUID> aircraftIds, View view) {

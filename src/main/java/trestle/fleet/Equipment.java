@@ -3,14 +3,14 @@ package trestle.fleet;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** Whether one piece of equipment is fitted, removed or inoperative; the newest row counts. */
 @Entity
 @Table(name = "equipment")
 @Kind("equipment")
-class Equipment extends Filed {
+class Equipment extends Revocable {
   UUID equipmentId;
   UUID aircraftId;
   String name;

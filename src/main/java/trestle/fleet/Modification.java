@@ -9,7 +9,7 @@ import trestle.ledger.Kind;
 /** What holds of one modification or repair from a moment on; the newest row counts. */
 @Entity
 @Table(name = "modification")
-@Kind("modification")
+@Kind(value = "modification", version = 2)
 class Modification extends Filed {
   UUID modificationId;
   UUID aircraftId;

@@ -10,7 +10,7 @@ import trestle.ledger.Kind;
 /** A part number as stated; the newest row of a part counts. */
 @Entity
 @Table(name = "part_sheet")
-@Kind("part-sheet")
+@Kind(value = "part-sheet", version = 2)
 class PartRow extends Filed {
   UUID partId;
   UUID revises;

@@ -9,7 +9,7 @@ import trestle.ledger.Kind;
 /** A position as stated; the newest row of an aircraft's code counts. */
 @Entity
 @Table(name = "aircraft_position")
-@Kind("aircraft-position")
+@Kind(value = "aircraft-position", version = 2)
 class PositionRow extends Filed {
   UUID aircraftId;
   String code;

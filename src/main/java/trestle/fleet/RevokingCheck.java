@@ -12,4 +12,7 @@ public interface RevokingCheck {
    * @throws trestle.web.Refusal with the reason
    */
   void check(Viewer viewer, UUID recordId);
+
+  /** What follows once it is taken away, in the same transaction. */
+  default void takenAway(Viewer viewer, UUID recordId) {}
 }

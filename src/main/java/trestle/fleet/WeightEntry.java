@@ -11,7 +11,7 @@ import trestle.ledger.Kind;
 /** A weighing of the empty aircraft, or what was added to it or taken away since. */
 @Entity
 @Table(name = "weight_entry")
-@Kind("weight-entry")
+@Kind(value = "weight-entry", version = 2)
 class WeightEntry extends Filed {
   UUID aircraftId;
   String kind;

@@ -3,14 +3,14 @@ package trestle.flights;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** A person's word on one break: why, and for a gap whether it was flown. */
 @Entity
 @Table(name = "break_explanation")
-@Kind("break-explanation")
-class BreakExplanation extends Filed {
+@Kind(value = "break-explanation", version = 2)
+class BreakExplanation extends Revocable {
   UUID aircraftId;
   UUID flightId;
   String kind;

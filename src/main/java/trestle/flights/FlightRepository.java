@@ -18,6 +18,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import trestle.formats.CanonicalJson;
 import trestle.ledger.Filed;
+import trestle.ledger.Revocable;
 import trestle.ledger.View;
 import trestle.reckoning.Counter;
 
@@ -77,10 +78,14 @@ class FlightRepository {
 
   /** The last word on a break of one size of one entry; earlier words on it no longer count. */
   private static final String LATEST_WORD =
-      "e.ledgerSeq <= :known and not exists (select 1 from BreakExplanation n, Flight g"
+      "e.ledgerSeq <= :known and "
+          + Revocable.stands("BreakExplanation", "e")
+          + " and not exists (select 1 from BreakExplanation n, Flight g"
           + " where g.id = n.flightId and g.entryId = f.entryId and n.kind = e.kind"
           + " and (n.amount = e.amount or n.amount is null and e.amount is null)"
-          + " and n.ledgerSeq > e.ledgerSeq and n.ledgerSeq <= :known)";
+          + " and n.ledgerSeq > e.ledgerSeq and n.ledgerSeq <= :known and "
+          + Revocable.stands("BreakExplanation", "n")
+          + ")";
 
   /** That an aircraft took off. */
   record TakeOff(UUID aircraftId, Instant at) {}
@@ -274,7 +279,9 @@ class FlightRepository {
         .createQuery(
             "select f.entryId, e from BreakExplanation e, Flight f where f.id = e.flightId"
                 + " and f.entryId in (select g.entryId from Flight g where g.id in :ids)"
-                + " and e.ledgerSeq <= :known order by e.ledgerSeq desc",
+                + " and e.ledgerSeq <= :known and "
+                + Revocable.stands("BreakExplanation", "e")
+                + " order by e.ledgerSeq desc",
             Object[].class)
         .setParameter("ids", flightIds)
         .setParameter("known", view.knownBound())
@@ -367,7 +374,9 @@ class FlightRepository {
     entities
         .createQuery(
             "from StatedRate s where s.aircraftId in :ids and s.ledgerSeq <= :known"
-                + " and s.happenedOn <= :upTo order by s.ledgerSeq",
+                + " and s.happenedOn <= :upTo and "
+                + Revocable.stands("StatedRate", "s")
+                + " order by s.ledgerSeq",
             StatedRate.class)
         .setParameter("ids", aircraftIds)
         .setParameter("known", view.knownBound())

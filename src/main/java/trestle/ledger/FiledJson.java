@@ -28,6 +28,12 @@ import trestle.formats.CanonicalJson;
  * strings.
  */
 public final class FiledJson {
+  /** The kind once more, where the row has a column that is itself called kind. */
+  public static final String LEDGER_KIND = "ledger_kind";
+
+  /** The version of such a kind from which on its lines have it. */
+  public static final int LEDGER_KIND_SINCE = 2;
+
   private static final Map<Class<?>, List<Field>> FIELDS = new ConcurrentHashMap<>();
 
   private FiledJson() {}
@@ -37,6 +43,9 @@ public final class FiledJson {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("kind", kind.value());
     json.put("version", kind.version());
+    if (hidesKind(row.getClass())) {
+      json.put(LEDGER_KIND, kind.value());
+    }
     for (Field field : fields(row.getClass())) {
       put(json, field, valueOf(field, row));
     }
@@ -59,6 +68,11 @@ public final class FiledJson {
   /** The columns that the JSON of a kind carries: a test compares them with the table's. */
   public static List<String> columns(Class<? extends Filed> kind) {
     return fields(kind).stream().map(FiledJson::column).toList();
+  }
+
+  /** Whether a column takes the place of the ledger's own word in the JSON. */
+  public static boolean hidesKind(Class<?> kind) {
+    return fields(kind).stream().anyMatch(field -> column(field).equals("kind"));
   }
 
   static Map<String, Field> fieldsByColumn(Class<? extends Filed> kind) {

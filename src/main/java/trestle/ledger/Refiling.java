@@ -57,6 +57,7 @@ public class Refiling {
     for (Map.Entry<String, JsonNode> one : line.properties()) {
       boolean ofTheLine =
           one.getKey().equals("version")
+              || one.getKey().equals(FiledJson.LEDGER_KIND)
               || one.getKey().equals("kind") && !columns.containsKey("kind");
       if (ofTheLine) {
         continue;

@@ -4,14 +4,14 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.LocalDate;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** A licence or certificate under which a person signs; a change is a new row that corrects it. */
 @Entity
 @Table(name = "licence")
-@Kind("licence")
-class Licence extends Filed {
+@Kind(value = "licence", version = 2)
+class Licence extends Revocable {
   UUID personId;
   String number;
   String kind;

@@ -96,7 +96,7 @@ public class MemberPages {
     Set<Role> roles = roles(form, true);
     if (form.isReady()) {
       try {
-        Members.Welcome welcome = members.takeIn(viewer, name, signInName, roles);
+        Members.Welcome welcome = members.takeIn(viewer, name, signInName, roles, form.key());
         return Answers.page(new MemberWelcome(name, welcome));
       } catch (Refusal refusal) {
         form.refused(refusal);
@@ -122,7 +122,7 @@ public class MemberPages {
     String reason = form.required("reason", "Reason").text(500);
     if (form.isReady()) {
       try {
-        members.setRoles(viewer, id, roles, reason);
+        members.setRoles(viewer, id, roles, reason, form.key());
         return Answers.see("/members/" + id);
       } catch (Refusal refusal) {
         form.refused(refusal);
@@ -156,7 +156,8 @@ public class MemberPages {
           viewer,
           id,
           new Members.NewLicence(
-              number, kind, blankIfNull(ratings), blankIfNull(authorisation), expires));
+              number, kind, blankIfNull(ratings), blankIfNull(authorisation), expires),
+          form.key());
       return Answers.see("/members/" + id);
     }
     return Answers.again(form, page(id, null, form));

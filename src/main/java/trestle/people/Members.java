@@ -45,10 +45,6 @@ public class Members {
     public boolean expiredOn(LocalDate day) {
       return expiresOn != null && expiresOn.isBefore(day);
     }
-
-    boolean says(NewLicence wanted) {
-      return wanted.equals(new NewLicence(number, kind, ratings, authorisation, expiresOn));
-    }
   }
 
   /** A licence to file. */
@@ -95,11 +91,25 @@ public class Members {
         .toList();
   }
 
-  /** Takes someone in: a new person gets a password made here, shown once. */
   @Filing
   public Welcome takeIn(Viewer viewer, String name, String signInName, Set<Role> roles) {
+    return takeIn(viewer, name, signInName, roles, null);
+  }
+
+  /**
+   * Takes someone in: a new person gets a password made here, shown once.
+   *
+   * @param formKey of the form, or null: sent again it takes nobody in, whatever they do by then
+   */
+  @Filing
+  public Welcome takeIn(
+      Viewer viewer, String name, String signInName, Set<Role> roles, UUID formKey) {
     if (roles.isEmpty()) {
       throw new Refusal("roles", "Roles must name at least one.");
+    }
+    Membership before = people.ofForm(Membership.class, formKey);
+    if (before != null) {
+      return new Welcome(before.personId, people.person(before.personId).signInName, null);
     }
     Person known = people.named(signInName).orElse(null);
     String password = known == null ? Passwords.made() : null;
@@ -112,24 +122,32 @@ public class Members {
       people.flush();
     }
     if (!hasExactly(person.id, roles)) {
-      file(viewer, new Membership(person.id, roles), null);
+      file(viewer, new Membership(person.id, roles), null, formKey);
     }
     return new Welcome(person.id, person.signInName, password);
   }
 
-  /** Changes what a member may do; no roles ends the membership, at once. */
   @Filing
   public void setRoles(Viewer viewer, UUID personId, Set<Role> roles, String reason) {
+    setRoles(viewer, personId, roles, reason, null);
+  }
+
+  /** Changes what a member may do; no roles ends the membership, at once. */
+  @Filing
+  public void setRoles(Viewer viewer, UUID personId, Set<Role> roles, String reason, UUID formKey) {
+    if (people.ofForm(Membership.class, formKey) != null) {
+      return;
+    }
     Member member = one(viewer, personId);
     if (member.roles().contains(Role.OWNER) && !roles.contains(Role.OWNER) && lastOwner(personId)) {
       throw new Refusal("roles", "An operator needs an owner. Make somebody else an owner first.");
     }
     if (!member.roles().equals(roles)) {
-      file(viewer, new Membership(personId, roles), reason);
+      file(viewer, new Membership(personId, roles), reason, formKey);
     }
   }
 
-  /** Sent twice, a form finds it so the second time. */
+  /** There is nothing to file where it is so already. */
   private boolean hasExactly(UUID personId, Set<Role> roles) {
     return people.memberships().stream()
         .anyMatch(m -> m.personId.equals(personId) && rolesOf(m).equals(roles));
@@ -144,13 +162,18 @@ public class Members {
 
   @Filing
   public UUID addLicence(Viewer viewer, UUID personId, NewLicence wanted) {
+    return addLicence(viewer, personId, wanted, null);
+  }
+
+  @Filing
+  public UUID addLicence(Viewer viewer, UUID personId, NewLicence wanted, UUID formKey) {
     one(viewer, personId);
-    for (Licence filed : people.licences()) {
-      if (filed.personId.equals(personId) && line(filed).says(wanted)) {
-        return filed.id();
-      }
+    Licence before = people.ofForm(Licence.class, formKey);
+    if (before != null) {
+      return before.id();
     }
     Licence licence = licence(personId, wanted);
+    licence.fromForm(formKey);
     stamp(viewer, licence, null);
     ledger.file(act(viewer), licence);
     return licence.id();
@@ -161,8 +184,9 @@ public class Members {
         .noneMatch(m -> !m.personId.equals(personId) && rolesOf(m).contains(Role.OWNER));
   }
 
-  private void file(Viewer viewer, Membership membership, String reason) {
+  private void file(Viewer viewer, Membership membership, String reason, UUID formKey) {
     stamp(viewer, membership, reason);
+    membership.fromForm(formKey);
     ledger.file(act(viewer), membership);
   }
 

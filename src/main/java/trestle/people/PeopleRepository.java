@@ -42,6 +42,18 @@ class PeopleRepository {
     entities.persist(row);
   }
 
+  /** What a form filed, or null. */
+  <T> T ofForm(Class<T> kind, UUID formKey) {
+    return formKey == null
+        ? null
+        : entities
+            .createQuery("from " + kind.getSimpleName() + " r where r.formKey = :key", kind)
+            .setParameter("key", formKey)
+            .getResultStream()
+            .findFirst()
+            .orElse(null);
+  }
+
   void flush() {
     entities.flush();
   }
@@ -150,7 +162,7 @@ class PeopleRepository {
   List<Licence> licences() {
     return entities
         .createQuery(
-            "from Licence l where l.withdrawn = false and not exists (select 1 from Licence later"
+            "from Licence l where l.withdrawn = false and l.voided is null and not exists (select 1 from Licence later"
                 + " where later.corrects = l.id) order by l.number",
             Licence.class)
         .getResultList();

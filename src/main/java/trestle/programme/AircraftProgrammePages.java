@@ -120,9 +120,9 @@ public class AircraftProgrammePages {
     if (form.isReady()) {
       try {
         if (change.equals("exclude")) {
-          programmes.exclude(viewer, id, requirement, on, reason, approvedBy);
+          programmes.exclude(viewer, id, requirement, on, reason, approvedBy, form.key());
         } else {
-          programmes.include(viewer, id, requirement, on, reason, approvedBy);
+          programmes.include(viewer, id, requirement, on, reason, approvedBy, form.key());
         }
         return Answers.see("/aircraft/" + id + "/programme");
       } catch (Refusal refusal) {

@@ -8,10 +8,11 @@ import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.NamesFiles;
 
 /** The work was done, or (a baseline) where counting starts; readings are what the signer wrote. */
 @Entity
-@Kind("compliance")
+@Kind(value = "compliance", version = 2)
 class Compliance extends Filed {
   static final String DONE = "done";
   static final String BASELINE = "baseline";
@@ -31,6 +32,8 @@ class Compliance extends Filed {
   boolean complete = true;
   LocalDate countsFrom;
   String remarks = "";
+
+  @NamesFiles(table = "compliance_file")
   String fileSha256;
 
   @Column(name = "void")

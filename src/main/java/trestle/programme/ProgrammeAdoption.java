@@ -2,13 +2,13 @@ package trestle.programme;
 
 import jakarta.persistence.Entity;
 import java.util.UUID;
-import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Revocable;
 
 /** Which programme an aircraft follows, in which revision, from when. */
 @Entity
 @Kind("programme-adoption")
-class ProgrammeAdoption extends Filed {
+class ProgrammeAdoption extends Revocable {
   UUID aircraftId;
   UUID programmeId;
 

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
+import trestle.ledger.Revocable;
 import trestle.ledger.View;
 
 @ApplicationScoped
@@ -67,9 +68,8 @@ class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
             "select a.id, a.aircraftId, a.programmeId, a.happenedOn, a.ledgerSeq,"
                 + " a.programmeRevision, p.ledgerSeq from ProgrammeAdoption a"
                 + " left join ProgrammeRevision p on p.id = a.programmeRevision where a.aircraftId in :aircraft"
-                + " and a.happenedOn <= :upTo and a.ledgerSeq <= :known"
-                + " and not exists (select 1 from ProgrammeAdoption l"
-                + " where l.corrects = a.id and l.ledgerSeq <= :known)"
+                + " and a.happenedOn <= :upTo and a.ledgerSeq <= :known and "
+                + Revocable.stands("ProgrammeAdoption", "a")
                 + " order by a.happenedOn, a.ledgerSeq",
             Adoption.class)
         .setParameter("aircraft", aircraftIds)
@@ -92,7 +92,8 @@ class ProgrammeRepository implements PanacheRepositoryBase<Programme, UUID> {
             "select e.id, e.requirementId, e.aircraftId, e.ended, e.happenedOn, e.reason,"
                 + " e.approvedBy, e.ledgerSeq"
                 + " from RequirementExclusion e where e.aircraftId in :aircraft"
-                + " and e.happenedOn <= :upTo and e.ledgerSeq <= :known"
+                + " and e.happenedOn <= :upTo and e.ledgerSeq <= :known and "
+                + Revocable.stands("RequirementExclusion", "e")
                 + " order by e.ledgerSeq",
             Exclusion.class)
         .setParameter("aircraft", aircraftIds)

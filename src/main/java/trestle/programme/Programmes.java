@@ -163,8 +163,9 @@ public class Programmes {
       UUID requirementId,
       LocalDate on,
       String reason,
-      String approvedBy) {
-    file(viewer, aircraftId, requirementId, on, reason, approvedBy, false);
+      String approvedBy,
+      UUID formKey) {
+    file(viewer, aircraftId, requirementId, on, reason, approvedBy, false, formKey);
   }
 
   /** It carries it again. */
@@ -175,8 +176,9 @@ public class Programmes {
       UUID requirementId,
       LocalDate on,
       String reason,
-      String approvedBy) {
-    file(viewer, aircraftId, requirementId, on, reason, approvedBy, true);
+      String approvedBy,
+      UUID formKey) {
+    file(viewer, aircraftId, requirementId, on, reason, approvedBy, true, formKey);
   }
 
   /** Every programme, by name. */
@@ -258,8 +260,12 @@ public class Programmes {
       LocalDate on,
       String reason,
       String approvedBy,
-      boolean ended) {
+      boolean ended,
+      UUID formKey) {
     revisions.bump(viewer, aircraftId);
+    if (repository.filed(RequirementExclusion.class, formKey)) {
+      return;
+    }
     notLater(viewer, on, "on");
     needReason(reason, ended ? "say why it is carried again." : "say why it is not carried.");
     if (approvedBy == null || approvedBy.isBlank()) {
@@ -269,9 +275,6 @@ public class Programmes {
     if (requirement == null || requirement.programmeId == null) {
       throw new NotHere("There is no such requirement of a programme here.");
     }
-    if (isFiled(aircraftId, requirementId, on, reason, approvedBy, ended)) {
-      return;
-    }
     RequirementExclusion exclusion = new RequirementExclusion();
     exclusion.requirementId = requirementId;
     exclusion.aircraftId = aircraftId;
@@ -279,24 +282,8 @@ public class Programmes {
     exclusion.approvedBy = approvedBy.strip();
     exclusion.happened(start(viewer, on), on);
     exclusion.because(reason);
+    exclusion.fromForm(formKey);
     file(viewer, exclusion);
-  }
-
-  /** Whether the last word on this requirement is the very same: a form sent twice. */
-  private boolean isFiled(
-      UUID aircraftId,
-      UUID requirementId,
-      LocalDate on,
-      String reason,
-      String approvedBy,
-      boolean ended) {
-    return repository.exclusions(Set.of(aircraftId), Records.ALL).stream()
-        .filter(row -> row.requirementId().equals(requirementId))
-        .reduce((earlier, later) -> later)
-        .filter(row -> row.ended() == ended && row.on().equals(on))
-        .filter(row -> row.reason().equals(reason))
-        .filter(row -> row.approvedBy().equals(approvedBy.strip()))
-        .isPresent();
   }
 
   private static Programme programme(NewProgramme asked) {

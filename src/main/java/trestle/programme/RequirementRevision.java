@@ -7,10 +7,15 @@ import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
 import trestle.ledger.Filed;
 import trestle.ledger.Kind;
+import trestle.ledger.Repeats;
 
 /** What a requirement says, in force from the day it happened on. */
 @Entity
-@Kind("requirement-revision")
+@Kind(value = "requirement-revision", version = 2)
+@Repeats(
+    table = "requirement",
+    by = "requirement_id",
+    columns = {"programme_id", "aircraft_id", "component_id", "part_number", "subject"})
 class RequirementRevision extends Filed {
   UUID requirementId;
   UUID revises;
@@ -39,4 +44,25 @@ class RequirementRevision extends Filed {
 
   /** Of a programme's requirement: the programme's revision that it came with, or null. */
   UUID programmeRevision;
+
+  // Whose the requirement is, so that the ledger says it; null in revisions of before.
+  UUID ofProgrammeId;
+  UUID ofAircraftId;
+  UUID ofComponentId;
+  String ofPartNumber;
+  String ofSubject;
+
+  @Override
+  public UUID ledgerAircraft() {
+    return ofAircraftId;
+  }
+
+  void of(Requirement requirement) {
+    requirementId = requirement.id;
+    ofProgrammeId = requirement.programmeId;
+    ofAircraftId = requirement.aircraftId;
+    ofComponentId = requirement.componentId;
+    ofPartNumber = requirement.partNumber;
+    ofSubject = requirement.subject;
+  }
 }

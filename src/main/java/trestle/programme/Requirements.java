@@ -302,7 +302,7 @@ public class Requirements {
   private RequirementRevision revision(Requirement requirement, Terms terms) {
     Issued under = programmes.newest(requirement.programmeId);
     RequirementRevision revision = new RequirementRevision();
-    revision.requirementId = requirement.id;
+    revision.of(requirement);
     revision.programmeRevision = under == null ? null : under.id();
     revision.title = terms.title().strip();
     revision.kind = terms.kind().word();

@@ -70,7 +70,19 @@ class Histories {
   /**
    * @param changed whether it differs from the version before
    */
-  record Fact(String name, String value, boolean changed) {}
+  record Fact(String name, String value, boolean changed) {
+    private static final int SHOWN = 300;
+    private static final int BEGINNING = 80;
+
+    /** Whether only its beginning is shown until somebody asks for the rest. */
+    public boolean isLong() {
+      return value.length() > SHOWN;
+    }
+
+    public String beginning() {
+      return value.substring(0, BEGINNING).strip() + "…";
+    }
+  }
 
   /** A signature that stands under a record. */
   record Signed(String by, String statement, String link) {}

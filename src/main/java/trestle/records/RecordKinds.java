@@ -51,9 +51,9 @@ final class RecordKinds {
               "Licence",
               List.of("kind", "number", "ratings"),
               "/members",
-              null,
-              FOLLOWED,
-              "The next statement about the same number holds; one that withdraws it ends it."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "Taken away with a reason: nothing is signed under it any more. A licence as it should be is then filed anew."),
           new RecordKind(
               "aircraft-particulars",
               "Particulars of the aircraft",
@@ -163,9 +163,9 @@ final class RecordKinds {
               "Equipment",
               List.of("name", "state"),
               "/aircraft/{aircraft_id}/configuration",
-              "/aircraft/{aircraft_id}/equipment/new?equipment={equipment_id}",
-              FOLLOWED,
-              "The next statement about it holds from its day on."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next statement about it holds from its day on; one that was a mistake is taken away with a reason, and the one before counts again."),
           new RecordKind(
               "weight-entry",
               "Empty weight",
@@ -203,17 +203,17 @@ final class RecordKinds {
               "Explanation of a gap or dispute",
               List.of("kind", "explanation"),
               "/aircraft/{aircraft_id}/breaks",
-              null,
-              FOLLOWED,
-              "The next explanation of the same gap or dispute holds."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next explanation holds; one that was a mistake is taken away with a reason, and the one before counts again."),
           new RecordKind(
               "stated-rate",
               "Stated rate of use",
               List.of("counter", "per_day"),
               "/aircraft/{aircraft_id}/rates",
-              "/aircraft/{aircraft_id}/rates",
-              FOLLOWED,
-              "The next statement holds."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next statement holds; one that was a mistake is taken away with a reason, and the one before counts again."),
           new RecordKind(
               "fuel-and-oil",
               "Fuel and oil",
@@ -253,9 +253,9 @@ final class RecordKinds {
               "Programme followed",
               List.of("programme_revision"),
               "/aircraft/{aircraft_id}/programme",
-              "/aircraft/{aircraft_id}/programme",
-              FOLLOWED,
-              "The next adoption holds from its day on."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next adoption holds from its day on; one that was a mistake is taken away with a reason, and the one before counts again."),
           new RecordKind(
               "requirement-revision",
               "Requirement",
@@ -269,9 +269,9 @@ final class RecordKinds {
               "Exclusion of a requirement",
               List.of("approved_by"),
               "/aircraft/{aircraft_id}/programme",
-              "/aircraft/{aircraft_id}/programme",
-              FOLLOWED,
-              "The exclusion is ended with a reason."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "It is ended with a reason from a day on; one that was a mistake is taken away with a reason, as if it had not been."),
           new RecordKind(
               "compliance",
               "Compliance",
@@ -309,9 +309,9 @@ final class RecordKinds {
               "Assessment",
               List.of("verdict", "why", "subject_name"),
               "/aircraft/{aircraft_id}/directives or /directives",
-              "/paragraphs/{paragraph_id}/assessments/new",
-              FOLLOWED,
-              "The next assessment of the same paragraph and subject holds."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next assessment holds; one that was a mistake is taken away with a reason, and the paragraph waits to be judged again."),
           new RecordKind(
               "alternative-method",
               "Alternative method",
@@ -341,9 +341,9 @@ final class RecordKinds {
               "Triage",
               List.of("outcome", "remark"),
               "/defects/{defect_entry_id}",
-              "/defects/{defect_entry_id}/triage",
-              FOLLOWED,
-              "The next triage holds."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next triage holds; one that was a mistake is taken away with a reason and a signature: the defect, and a deferral it ended, stand as before."),
           new RecordKind(
               "deferral",
               "Deferral",
@@ -373,9 +373,9 @@ final class RecordKinds {
               "Judgement whether a defect came back",
               List.of("same", "remark"),
               "/defects/{defect_entry_id}",
-              "/defects/{defect_entry_id}/repeats",
-              FOLLOWED,
-              "The next judgement of the same pair holds."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next judgement of the same pair holds; one that was a mistake is taken away with a reason."),
           new RecordKind(
               "abnormal-event-kind",
               "Kind of abnormal event",
@@ -493,9 +493,9 @@ final class RecordKinds {
               "Limit of a reading",
               List.of("kind", "least", "most"),
               "/components/{component_id}/readings",
-              "/components/{component_id}/readings",
-              FOLLOWED,
-              "The next statement holds."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next statement holds; one that was a mistake is taken away with a reason, and the one before counts again."),
           new RecordKind(
               "work-cost",
               "Cost",
@@ -533,9 +533,9 @@ final class RecordKinds {
               "Whether pilots may work on it",
               List.of("authority"),
               "/aircraft/{aircraft_id}/pilot-works",
-              "/aircraft/{aircraft_id}/pilot-works",
-              FOLLOWED,
-              "The next statement holds."),
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "The next statement holds; one that was a mistake is taken away with a reason, and the one before counts again."),
           new RecordKind(
               "pilot-work",
               "Pilot's own work",
@@ -576,5 +576,9 @@ final class RecordKinds {
 
   static RecordKind of(String kind) {
     return BY_WORD.get(kind);
+  }
+
+  static boolean isKind(String word) {
+    return BY_WORD.containsKey(word);
   }
 }

@@ -1,6 +1,7 @@
 package trestle.records;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -11,6 +12,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import trestle.formats.CanonicalJson;
 import trestle.web.Shown;
 
 /** What the ledger's JSON holds, as people read it. */
@@ -25,6 +27,7 @@ final class RecordWords {
           "id",
           "kind_version",
           "version",
+          "ledger_kind",
           "operator_id",
           "ledger_seq",
           "recorded_at",
@@ -83,14 +86,20 @@ final class RecordWords {
     json.fields()
         .forEachRemaining(
             field -> {
-              boolean kept =
-                  field.getKey().equals("kind") || OF_EVERY_RECORD.contains(field.getKey());
+              boolean kept = OF_EVERY_RECORD.contains(field.getKey()) || isLedgers(field, json);
               String value = value(field.getValue());
               if (!kept && !value.isBlank()) {
                 facts.put(name(field.getKey()), value);
               }
             });
     return facts;
+  }
+
+  /** Whether "kind" is the ledger's word, and not a column of the record that is called so. */
+  private static boolean isLedgers(Map.Entry<String, JsonNode> field, JsonNode json) {
+    return field.getKey().equals("kind")
+        && !json.has("ledger_kind")
+        && RecordKinds.isKind(field.getValue().asText());
   }
 
   /** "take_off_at" is "Take off at". */
@@ -113,7 +122,19 @@ final class RecordWords {
     if (DAY.matcher(text).matches()) {
       return Shown.date(LocalDate.parse(text));
     }
+    if (text.startsWith("{")) {
+      return laidOut(text);
+    }
     return ID.matcher(text).matches() ? named(UUID.fromString(text), text) : text;
+  }
+
+  /** What was signed is JSON in a text. */
+  private String laidOut(String text) {
+    try {
+      return nested(CanonicalJson.parse(text));
+    } catch (UncheckedIOException e) {
+      return text;
+    }
   }
 
   private String named(UUID id, String text) {

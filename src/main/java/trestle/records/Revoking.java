@@ -27,6 +27,18 @@ record Revoking(Set<Role> who, Role signs) {
           Map.entry("occurrence-report", UNSIGNED),
           Map.entry(
               "deferral-extension", new Revoking(Set.of(Role.ENGINEER, Role.CONTROLLER), null)),
+          Map.entry("licence", new Revoking(Set.of(Role.OWNER, Role.CONTROLLER), null)),
+          Map.entry("equipment", UNSIGNED),
+          Map.entry("break-explanation", UNSIGNED),
+          Map.entry("stated-rate", UNSIGNED),
+          Map.entry("programme-adoption", new Revoking(Set.of(Role.OWNER, Role.CONTROLLER), null)),
+          Map.entry(
+              "requirement-exclusion", new Revoking(Set.of(Role.OWNER, Role.CONTROLLER), null)),
+          Map.entry("directive-assessment", UNSIGNED),
+          Map.entry("defect-triage", ENGINEER),
+          Map.entry("defect-repeat", UNSIGNED),
+          Map.entry("reading-limit", UNSIGNED),
+          Map.entry("pilot-work-rule", UNSIGNED),
           Map.entry("check-flight", new Revoking(Set.of(Role.PILOT, Role.ENGINEER), null)),
           Map.entry("line-inspection", ENGINEER),
           Map.entry("line-deferral", ENGINEER),

@@ -16,6 +16,7 @@ import jakarta.ws.rs.core.Response;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
+import trestle.fleet.Effects;
 import trestle.people.IdentityProof;
 import trestle.people.Proof;
 import trestle.signing.Signatures;
@@ -31,7 +32,7 @@ import trestle.web.Viewer;
 public class TakingAwayPages {
   @Inject TakingsAway takings;
   @Inject Histories histories;
-  @Inject Resting resting;
+  @Inject Trials trials;
   @Inject Signatures signatures;
   @Inject IdentityProof identity;
   @Inject InstantSource clock;
@@ -49,7 +50,8 @@ public class TakingAwayPages {
       boolean licensed,
       List<Option> licences,
       String statement,
-      List<Histories.Entry> rested)
+      Effects.Told told,
+      String lead)
       implements TemplateInstance {}
 
   @GET
@@ -84,17 +86,20 @@ public class TakingAwayPages {
     Histories.Sheet sheet = histories.one(viewer, id);
     Revoking rule = TakingsAway.rule(sheet.kind().kind());
     boolean may = rule.who().stream().anyMatch(viewer::is);
+    boolean stands = !sheet.asked().isReplaced() && !sheet.asked().takesAway();
+    Runnable trial = may && stands ? () -> takings.tried(viewer, id) : null;
     return new RecordTakingAway(
         sheet,
         form,
-        sheet.asked().isReplaced() || sheet.asked().takesAway()
+        !stands
             ? "It was put right already: nothing is left to take away."
             : may ? "" : rule.whoWords(),
         rule.isSigned(),
         rule.isSigned() && rule.signer(sheet.kind().kind(), "").licenceNeeded(),
         licences(),
         Revoking.STATEMENT,
-        resting.on(viewer, id));
+        trials.of(viewer, id, List.of(), trial),
+        "If it is taken away,");
   }
 
   private List<Option> licences() {

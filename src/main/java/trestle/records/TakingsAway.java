@@ -67,19 +67,42 @@ class TakingsAway {
     if (reason == null || reason.isBlank()) {
       throw new Refusal("reason", "Reason is needed: say why it should not have been filed.");
     }
+    Revocable row = revoking(viewer, line, reason.strip());
+    row.fromForm(formKey);
+    file(viewer, proof, rule, line, row, licence);
+    follow(viewer, line);
+    return row.id();
+  }
+
+  /** All that taking it away does, but that nobody signs for it: to be tried out, never kept. */
+  @Filing
+  public void tried(Viewer viewer, UUID recordId) {
+    Line line = histories.line(viewer, recordId);
+    if (line.aircraftId() != null) {
+      revisions.bump(viewer, line.aircraftId());
+    }
+    Revocable row = revoking(viewer, line, "Tried out");
+    ledger.file(new Act(viewer.operatorId(), viewer.personId(), clock.instant()), row);
+    follow(viewer, line);
+  }
+
+  private Revocable revoking(Viewer viewer, Line line, String reason) {
     Revocable original =
-        rows.revocable(line.kind(), recordId)
+        rows.revocable(line.kind(), line.recordId())
             .orElseThrow(() -> new NotHere("There is no such record here."));
     if (original.isRevoking() || rows.isCorrected(original)) {
       throw new Stale("This record was put right since you opened this form. Nothing was filed.");
     }
-    checks.stream()
-        .filter(check -> check.kind().equals(line.kind()))
-        .forEach(check -> check.check(viewer, recordId));
-    Revocable row = original.revoked(reason.strip());
-    row.fromForm(formKey);
-    file(viewer, proof, rule, line, row, licence);
-    return row.id();
+    ofKind(line).forEach(check -> check.check(viewer, line.recordId()));
+    return original.revoked(reason);
+  }
+
+  private void follow(Viewer viewer, Line line) {
+    ofKind(line).forEach(check -> check.takenAway(viewer, line.recordId()));
+  }
+
+  private List<RevokingCheck> ofKind(Line line) {
+    return checks.stream().filter(check -> check.kind().equals(line.kind())).toList();
   }
 
   /**

@@ -27,6 +27,8 @@ public final class Form {
   private final Map<String, List<String>> typed = new LinkedHashMap<>();
   private final Map<String, Refusal.Reason> errors = new LinkedHashMap<>();
 
+  private final Map<String, List<Option>> asked = new LinkedHashMap<>();
+
   private boolean stale;
 
   private Form() {}
@@ -56,6 +58,16 @@ public final class Form {
   public Form withAll(String name, List<String> values) {
     typed.put(name, List.copyOf(values));
     return this;
+  }
+
+  /** Asks which of several things a field means: its tag shows the choices under it. */
+  void ask(String name, List<Option> choices) {
+    asked.put(name, choices);
+  }
+
+  /** Which of several things a field may mean; none where nothing is to be asked. */
+  public List<Option> asked(String name) {
+    return asked.getOrDefault(name, List.of());
   }
 
   /** A field that must be filled in. */

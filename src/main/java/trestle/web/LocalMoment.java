@@ -48,6 +48,16 @@ public final class LocalMoment {
     return chosen(form, name, label, time, offsets);
   }
 
+  /** The same; where the time came twice, the field's tag asks which one it is. */
+  public static Instant asked(
+      Form form, String name, String label, LocalDateTime time, ZoneId zone) {
+    List<Option> choices = choices(time, zone);
+    if (!choices.isEmpty()) {
+      form.ask(name, choices);
+    }
+    return of(form, name, label, time, zone);
+  }
+
   /** The two moments that a local time may be, as choices; none where it is only one. */
   public static List<Option> choices(LocalDateTime time, ZoneId zone) {
     List<ZoneOffset> offsets = zone.getRules().getValidOffsets(time);

@@ -21,7 +21,7 @@ public final class StatedMoment {
     Instant at =
         time == null
             ? endOf(on, viewer)
-            : LocalMoment.of(form, "time", "Time", on.atTime(time), viewer.flightZone());
+            : LocalMoment.asked(form, "time", "Time", on.atTime(time), viewer.flightZone());
     if (at != null && time != null && at.isAfter(now)) {
       form.fail("time", "Time must not be in the future.");
       return null;

@@ -16,8 +16,11 @@ class PilotWorkRepository {
   Optional<PilotWorkRule> rule(UUID aircraftId) {
     return entities
         .createQuery(
-            "from PilotWorkRule r where r.aircraftId = :id order by r.ledgerSeq desc",
+            "from PilotWorkRule r where r.aircraftId = :id and "
+                + Revocable.stands("PilotWorkRule", "r")
+                + " order by r.ledgerSeq desc",
             PilotWorkRule.class)
+        .setParameter("known", Long.MAX_VALUE)
         .setParameter("id", aircraftId)
         .setMaxResults(1)
         .getResultStream()

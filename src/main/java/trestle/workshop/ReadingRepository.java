@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.UUID;
+import trestle.ledger.Revocable;
 
 /** Readings and what they are judged by. */
 @ApplicationScoped
@@ -31,14 +32,17 @@ class ReadingRepository {
         .getResultList();
   }
 
-  /** All that were ever stated of some components, the newest last. */
+  /** All that were stated of some components and not taken away, the newest last. */
   List<ReadingLimit> limits(List<UUID> componentIds) {
     return componentIds.isEmpty()
         ? List.of()
         : entities
             .createQuery(
-                "from ReadingLimit l where l.componentId in :ids order by l.ledgerSeq",
+                "from ReadingLimit l where l.componentId in :ids and "
+                    + Revocable.stands("ReadingLimit", "l")
+                    + " order by l.ledgerSeq",
                 ReadingLimit.class)
+            .setParameter("known", Long.MAX_VALUE)
             .setParameter("ids", componentIds)
             .getResultList();
   }

@@ -10,7 +10,7 @@ import trestle.ledger.Kind;
 /** One sum that an order is thought to cost or did, or that one was taken away. */
 @Entity
 @Table(name = "work_cost")
-@Kind("work-cost")
+@Kind(value = "work-cost", version = 2)
 class WorkCost extends Filed {
   UUID aircraftId;
   UUID orderEntryId;

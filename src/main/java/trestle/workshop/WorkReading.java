@@ -10,7 +10,7 @@ import trestle.ledger.Kind;
 /** One reading taken in work, or that one was taken away. */
 @Entity
 @Table(name = "work_reading")
-@Kind("work-reading")
+@Kind(value = "work-reading", version = 2)
 class WorkReading extends Filed {
   UUID aircraftId;
   UUID lineEntryId;

@@ -97,7 +97,15 @@ class DeferralPagesTest {
     String lastDay = Shown.date(utcToday.plusDays(10));
     assertThat(page)
         .contains("Deferral of defect No. 1", "23:59 UTC (", lastDay, "Day VFR only")
-        .contains("24-31-01", "M-24-1", "“Inoperative”, at Alternator switch", "E-1");
+        .contains("24-31-01", "M-24-1", "“Inoperative”, at Alternator switch", "E-1")
+        .contains("Show that day", "Correct it");
+    assertThat(engineer.get(path(filed) + "?as-at=2025-01-02").statusCode()).isEqualTo(404);
+    Response before = engineer.get(path(filed) + "?known=1");
+    assertThat(before.statusCode()).isEqualTo(404);
+    assertThat(engineer.get(path(filed) + "?known=9999").asString())
+        .contains("as it was known at record 9,999", "24-31-01")
+        .doesNotContain("Correct it");
+    assertThat(engineer.get(path(filed) + "?as-at=the+30th").statusCode()).isEqualTo(400);
     assertThat(pilot.get("/aircraft/" + aircraft).asString())
         .contains("Limited", "Defect No. 1 is deferred, not IFR: Day VFR only")
         .contains("Deferred defect No. 1");

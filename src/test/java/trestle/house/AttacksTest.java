@@ -7,6 +7,7 @@ import jakarta.inject.Inject;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.UUID;
@@ -122,6 +123,59 @@ class AttacksTest {
                   + " was changed\\.");
       assertThat(verifier.verify(operator, true).trouble()).isEmpty();
     }
+  }
+
+  @Test
+  void aFileThatIsAnotherOrGoneIsNamedByItsRecord() throws Exception {
+    Map<String, String> kinds =
+        Map.of(
+            "attachment", "defect", "compliance_file", "compliance", "directive_file", "directive");
+    try (Tampering hand = new Tampering(operator)) {
+      for (var each : kinds.entrySet()) {
+        String last =
+            "update %s set bytes = set_byte(bytes, length(bytes) - 1, get_byte(bytes, length(bytes) - 1) # 1) where operator_id = '%s'"
+                .formatted(each.getKey(), operator);
+        hand.run(last);
+        assertThat(sentence())
+            .matches(
+                "Record \\d+ \\("
+                    + each.getValue()
+                    + "\\): the file that it names \\([0-9a-f]{12}…\\) is not the one that was"
+                    + " filed: its bytes have another hash\\.");
+        assertThat(verifier.verify(operator, true).trouble()).isEmpty();
+        hand.run(last);
+        try (Undo undo = hand.remove(each.getKey(), "true")) {
+          assertThat(sentence())
+              .matches(
+                  "Record \\d+ \\("
+                      + each.getValue()
+                      + "\\) names a file \\([0-9a-f]{12}…\\) that is not kept any more\\.");
+        }
+      }
+    }
+    assertThat(verifier.verify(operator, false).trouble()).isEmpty();
+  }
+
+  /** Its row is no filed row, but the revisions say it too. */
+  @Test
+  void aRequirementGivenToAnotherIsNamed() throws Exception {
+    try (Tampering hand = new Tampering(operator)) {
+      String other =
+          "update requirement set subject = case subject when 'engine' then 'propeller'"
+              + " when 'propeller' then 'engine' when 'aircraft' then 'engine' else subject end"
+              + " where operator_id = '"
+              + operator
+              + "' and subject = ";
+      hand.run(other + "'aircraft'");
+      assertThat(sentence())
+          .matches(
+              "Record \\d+ \\(requirement-revision\\): the row of the table requirement that it is"
+                  + " about \\(\\S+\\) does not say what it said when this was filed\\.");
+      hand.run(
+          "update requirement set subject = 'aircraft' where operator_id = '%s' and subject = 'engine' and id in (select requirement_id from requirement_revision where of_subject = 'aircraft')"
+              .formatted(operator));
+    }
+    assertThat(verifier.verify(operator, false).trouble()).isEmpty();
   }
 
   @Test

@@ -45,7 +45,18 @@ class TakingAwayTest {
             "Line left open",
             "Independent inspection",
             "Check flight",
-            "Pilot's own work");
+            "Pilot's own work",
+            "Licence",
+            "Equipment",
+            "Explanation of a gap or dispute",
+            "Stated rate of use",
+            "Programme followed",
+            "Exclusion of a requirement",
+            "Assessment",
+            "Triage",
+            "Judgement whether a defect came back",
+            "Limit of a reading",
+            "Whether pilots may work on it");
     Map<String, String> answers = new TreeMap<>();
     offered.forEach((kind, record) -> answers.put(kind, takenAway(owner, record)));
     assertThat(answers.values()).as(answers.toString()).containsOnly("taken away");

@@ -48,6 +48,36 @@ class FiledTablesTest {
     }
   }
 
+  /** From the version on in which {@link FiledJson} writes the ledger's word once more. */
+  @Test
+  void aColumnCalledKindHidesTheLedgersWordInNoNewLine() {
+    assertThat(kinds().values().stream().filter(FiledJson::hidesKind))
+        .isNotEmpty()
+        .allMatch(
+            kind -> kind.getAnnotation(Kind.class).version() >= FiledJson.LEDGER_KIND_SINCE,
+            "has a version from which on its lines say the ledger's kind");
+    assertThat(kinds().values().stream().flatMap(kind -> FiledJson.columns(kind).stream()))
+        .doesNotContain(FiledJson.LEDGER_KIND, "version");
+  }
+
+  /** Whoever adds a column that names files says in which table they are. */
+  @Test
+  void everyColumnThatNamesKeptFilesSaysWhere() throws SQLException {
+    List<String> said = new ArrayList<>();
+    kinds()
+        .forEach(
+            (table, kind) ->
+                FiledJson.fields(kind).stream()
+                    .filter(field -> field.isAnnotationPresent(NamesFiles.class))
+                    .forEach(field -> said.add(table + "." + FiledJson.column(field))));
+    assertThat(said)
+        .containsExactlyInAnyOrderElementsOf(
+            asked(
+                "select table_name || '.' || column_name from information_schema.columns c"
+                    + " where table_schema = 'public' and (column_name = 'photos'"
+                    + " or column_name = 'file_sha256' and table_name <> 'taken_pack')"));
+  }
+
   @Test
   void everyKindHasAWordOfItsOwn() {
     List<String> words =

@@ -534,15 +534,16 @@ class UpkeepTest {
                 programme, "aircraft", terms("Autopilot"), BEGINNING, "The authority"));
     programmes.adopt(owner, aircraft, programme, BEGINNING, null, null);
     assertRefused(
-        () -> programmes.exclude(owner, aircraft, autopilot, day("2025-02-01"), "", "A"), "reason");
+        () -> programmes.exclude(owner, aircraft, autopilot, day("2025-02-01"), "", "A", null),
+        "reason");
     programmes.exclude(
-        owner, aircraft, autopilot, day("2025-02-01"), "None fitted", "The authority");
+        owner, aircraft, autopilot, day("2025-02-01"), "None fitted", "The authority", null);
     assertThat(dueItems.dueItems(owner, List.of(aircraft), at("2025-01-31")).get(aircraft))
         .hasSize(1);
     assertThat(dueItems.dueItems(owner, List.of(aircraft), at("2025-02-01")).get(aircraft))
         .isEmpty();
     programmes.include(
-        owner, aircraft, autopilot, day("2025-03-01"), "One was fitted", "The authority");
+        owner, aircraft, autopilot, day("2025-03-01"), "One was fitted", "The authority", null);
     assertThat(dueItems.dueItems(owner, List.of(aircraft), at("2025-03-01")).get(aircraft))
         .hasSize(1);
   }

@@ -2,6 +2,7 @@ package trestle.ledger.verify;
 
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Field;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +23,7 @@ import trestle.ledger.verify.FiledColumn.Shape;
  */
 record FiledTable(
     String kind, int version, String name, List<FiledColumn> columns, String aircraft) {
+  private static final String VERSION = "version";
 
   static FiledTable of(Class<? extends Filed> type) {
     Kind kind = type.getAnnotation(Kind.class);
@@ -29,8 +31,13 @@ record FiledTable(
     for (Field field : FiledJson.fields(type)) {
       columns.put(FiledJson.column(field), FiledColumn.of(field));
     }
-    beside(columns, new FiledColumn("kind", Shape.PLAIN, false, kind.value()));
-    beside(columns, new FiledColumn("version", Shape.WHOLE, false, "" + kind.version()));
+    beside(columns, FiledColumn.constant("kind", kind.value(), 1));
+    beside(columns, FiledColumn.of(VERSION, Shape.WHOLE));
+    if (FiledJson.hidesKind(type)) {
+      beside(
+          columns,
+          FiledColumn.constant(FiledJson.LEDGER_KIND, kind.value(), FiledJson.LEDGER_KIND_SINCE));
+    }
     return new FiledTable(
         kind.value(),
         kind.version(),
@@ -86,24 +93,31 @@ record FiledTable(
             .formatted(through.table(), through.by());
   }
 
-  /** The row's canonical JSON, from its columns' texts in their order. */
-  void write(StringBuilder to, Values row) {
-    to.append('{');
+  /**
+   * The row's canonical JSON as a version of the kind wrote it, from its columns' texts in their
+   * order.
+   */
+  void write(Utf8 to, Values row, long lineVersion) {
+    to.add('{');
     for (int i = 0; i < columns.size(); i++) {
       FiledColumn column = columns.get(i);
-      String value = row.text(i) == null ? column.otherwise() : row.text(i);
-      if (value != null) {
-        column.write(name(to, column.name()), value);
+      if (lineVersion >= column.since()) {
+        byte[] value = row.bytes(i);
+        if (value == null) {
+          value = column.otherwise();
+        }
+        if (value == null && column.name().equals(VERSION)) {
+          value = Long.toString(lineVersion).getBytes(StandardCharsets.US_ASCII);
+        }
+        if (value != null) {
+          if (!to.endsWith('{')) {
+            to.add(',');
+          }
+          column.write(to.add(column.label()), value);
+        }
       }
     }
-    to.append('}');
-  }
-
-  private static StringBuilder name(StringBuilder to, String name) {
-    if (to.charAt(to.length() - 1) != '{') {
-      to.append(',');
-    }
-    return to.append('"').append(name).append("\":");
+    to.add('}');
   }
 
   int index(String column) {
@@ -115,8 +129,8 @@ record FiledTable(
     throw new IllegalArgumentException(name + " has no column " + column);
   }
 
-  /** The texts of a row, by place. */
+  /** The texts of a row, by place, in UTF-8. */
   interface Values {
-    String text(int column);
+    byte[] bytes(int column);
   }
 }

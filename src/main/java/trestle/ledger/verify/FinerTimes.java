@@ -19,9 +19,9 @@ final class FinerTimes {
   private FinerTimes() {}
 
   /** Whether row and line differ in nothing else. */
-  static boolean only(FiledTable table, CharSequence row, String line) {
+  static boolean only(FiledTable table, String row, String line) {
     try {
-      JsonNode inRow = CanonicalJson.parse(row.toString());
+      JsonNode inRow = CanonicalJson.parse(row);
       if (CanonicalJson.parse(line) instanceof ObjectNode inLine) {
         table.columns().stream()
             .filter(column -> column.shape() == Shape.MOMENT && inLine.has(column.name()))

@@ -6,9 +6,11 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import trestle.ledger.MerkleBuilder;
 import trestle.ledger.MerkleFrontier;
 import trestle.ledger.verify.VerifyRepository.Reader;
 import trestle.ledger.verify.VerifyRepository.Rows;
+import trestle.ledger.verify.VerifyRepository.Span;
 
 /**
  * A stretch of an operator's ledger: its lines in order beside the rows of all filed tables, each
@@ -28,8 +30,9 @@ final class Stretch {
   private final long upTo;
   private final Map<String, Kept> kinds = new HashMap<>();
   private final Map<String, byte[]> subtrees;
-  private final StringBuilder json = new StringBuilder(2_000);
-  private MerkleFrontier edge = MerkleFrontier.EMPTY;
+  private final Utf8 json = new Utf8();
+  private final MerkleBuilder edge = new MerkleBuilder(this::compareKept);
+  private Kept last;
   private Trouble trouble;
   private Trouble ofSubtree;
 
@@ -50,7 +53,7 @@ final class Stretch {
     try (Rows lines = reader.texts(after, upTo)) {
       while (stretch.trouble == null && lines.next()) {
         if (stretch.isNext(lines.number(0))) {
-          stretch.append(leaf(lines.text(JSON)));
+          stretch.edge.append(stretch.edge.leaf(lines.bytes(JSON)));
         }
       }
     }
@@ -59,12 +62,14 @@ final class Stretch {
   }
 
   /** Lines and rows. */
-  static Found rows(Reader reader, List<FiledTable> tables, long after, long upTo) {
+  static Found rows(Reader reader, Map<FiledTable, Span> spans, long after, long upTo) {
     Stretch stretch = new Stretch(after, upTo, reader.subtrees(0, after, upTo));
     List<Kept> opened = new ArrayList<>();
     try (Rows lines = reader.lines(after, upTo)) {
-      for (FiledTable table : tables) {
-        Kept kept = new Kept(table, reader.rows(table, after, upTo));
+      for (Map.Entry<FiledTable, Span> one : spans.entrySet()) {
+        FiledTable table = one.getKey();
+        boolean any = one.getValue().meets(after, upTo);
+        Kept kept = new Kept(table, any ? reader.rows(table, after, upTo) : null);
         opened.add(kept);
         stretch.kinds.put(table.kind(), kept);
       }
@@ -76,37 +81,51 @@ final class Stretch {
         stretch.rest();
       }
     } finally {
-      opened.forEach(kept -> kept.rows.close());
+      opened.forEach(Kept::close);
     }
     return stretch.found();
   }
 
-  /** A filed table, at the row that comes next. */
+  /** A filed table, at the row that comes next; without rows where none lies in the stretch. */
   private static final class Kept {
     private final FiledTable table;
+    private final byte[] kind;
     private final Rows rows;
+    private final int recordedAt;
+    private final int recordedBy;
+    private final int id;
     private long seq;
 
     Kept(FiledTable table, Rows rows) {
       this.table = table;
       this.rows = rows;
+      kind = table.kind().getBytes(StandardCharsets.US_ASCII);
+      recordedAt = table.index("recorded_at");
+      recordedBy = table.index("recorded_by");
+      id = table.index("id");
       advance();
     }
 
     void advance() {
-      seq = rows.next() ? rows.number(table.columns().size()) : Long.MAX_VALUE;
+      seq = rows != null && rows.next() ? rows.number(table.columns().size()) : Long.MAX_VALUE;
     }
 
-    String aircraft() {
-      return rows.text(table.columns().size() + 1);
+    byte[] aircraft() {
+      return rows.bytes(table.columns().size() + 1);
     }
 
-    String text(String column) {
-      return rows.text(table.index(column));
+    String id() {
+      return rows.text(id);
     }
 
     boolean isDone() {
       return seq == Long.MAX_VALUE;
+    }
+
+    void close() {
+      if (rows != null) {
+        rows.close();
+      }
     }
   }
 
@@ -116,19 +135,26 @@ final class Stretch {
       return;
     }
     byte[] leaf = line.bytes(LEAF);
-    String text = line.text(JSON);
-    Kept kept = kinds.get(line.text(KIND));
+    Kept kept = kept(line);
     if (kept == null) {
       fail(seq, Words.unknownKind(seq, line.text(KIND)));
     } else if (kept.seq < seq) {
-      fail(kept.seq, Words.rowWithoutLine(kept.table.name(), kept.text("id"), kept.seq));
+      fail(kept.seq, Words.rowWithoutLine(kept.table.name(), kept.id(), kept.seq));
     } else if (kept.seq > seq) {
       fail(seq, Words.rowMissing(seq, kept.table, line.text(RECORD), elsewhere(seq)));
     } else {
-      compare(seq, line, text, leaf, kept);
+      compare(seq, line, leaf, kept);
       kept.advance();
     }
-    append(leaf);
+    edge.append(leaf);
+  }
+
+  /** The table of the line's kind, most often that of the line before; null for none. */
+  private Kept kept(Rows line) {
+    if (last == null || !Arrays.equals(last.kind, line.bytes(KIND))) {
+      last = kinds.get(line.text(KIND));
+    }
+    return last;
   }
 
   /** The table in which a row with this sequence lies, if there is one. */
@@ -140,12 +166,21 @@ final class Stretch {
         .orElse(null);
   }
 
-  private void compare(long seq, Rows line, String text, byte[] leaf, Kept kept) {
-    json.setLength(0);
-    kept.table.write(json, kept.rows);
-    boolean textIsHashed = Arrays.equals(leaf(text), leaf);
-    if (!text.contentEquals(json) && !(textIsHashed && FinerTimes.only(kept.table, json, text))) {
-      fail(seq, Words.differs(seq, kept.table, json.toString(), text, textIsHashed));
+  private void compare(long seq, Rows line, byte[] leaf, Kept kept) {
+    long version = line.number(VERSION);
+    if (version < 1 || version > kept.table.version()) {
+      fail(
+          seq,
+          Words.lineDiffers(
+              seq, kept.table, "kind version", "" + version, "" + kept.table.version()));
+      return;
+    }
+    json.clear();
+    kept.table.write(json, kept.rows, version);
+    byte[] text = line.bytes(JSON);
+    boolean textIsHashed = Arrays.equals(edge.leaf(text), leaf);
+    if (!json.isEqual(text) && !(textIsHashed && isFiner(kept, line))) {
+      fail(seq, Words.differs(seq, kept.table, json.toString(), line.text(JSON), textIsHashed));
     } else if (!textIsHashed) {
       fail(seq, Words.leafChanged(seq, kept.table));
     } else {
@@ -153,19 +188,26 @@ final class Stretch {
     }
   }
 
-  /** What the line says beside its JSON. */
-  private void beside(long seq, Rows line, Kept kept) {
-    same(seq, kept, "kind version", line.text(VERSION), "" + kept.table.version());
-    same(seq, kept, "time of recording", line.text(RECORDED_AT), kept.text("recorded_at"));
-    same(seq, kept, "person", line.text(RECORDED_BY), kept.text("recorded_by"));
-    same(seq, kept, "record", line.text(RECORD), kept.text("id"));
-    same(seq, kept, "aircraft", line.text(AIRCRAFT), kept.aircraft());
+  private boolean isFiner(Kept kept, Rows line) {
+    return FinerTimes.only(kept.table, json.toString(), line.text(JSON));
   }
 
-  private void same(long seq, Kept kept, String what, String line, String row) {
-    if (!java.util.Objects.equals(line, row)) {
-      fail(seq, Words.lineDiffers(seq, kept.table, what, line, row));
+  /** What the line says beside its JSON. */
+  private void beside(long seq, Rows line, Kept kept) {
+    same(seq, kept, "time of recording", line.bytes(RECORDED_AT), kept.rows.bytes(kept.recordedAt));
+    same(seq, kept, "person", line.bytes(RECORDED_BY), kept.rows.bytes(kept.recordedBy));
+    same(seq, kept, "record", line.bytes(RECORD), kept.rows.bytes(kept.id));
+    same(seq, kept, "aircraft", line.bytes(AIRCRAFT), kept.aircraft());
+  }
+
+  private void same(long seq, Kept kept, String what, byte[] line, byte[] row) {
+    if (!Arrays.equals(line, row)) {
+      fail(seq, Words.lineDiffers(seq, kept.table, what, text(line), text(row)));
     }
+  }
+
+  private static String text(byte[] bytes) {
+    return bytes == null ? null : new String(bytes, StandardCharsets.UTF_8);
   }
 
   /** False where a line is missing before this one. */
@@ -183,8 +225,7 @@ final class Stretch {
         .filter(kept -> !kept.isDone())
         .min(java.util.Comparator.comparingLong(kept -> kept.seq))
         .ifPresent(
-            kept ->
-                fail(kept.seq, Words.rowWithoutLine(kept.table.name(), kept.text("id"), kept.seq)));
+            kept -> fail(kept.seq, Words.rowWithoutLine(kept.table.name(), kept.id(), kept.seq)));
   }
 
   private void complete() {
@@ -192,10 +233,6 @@ final class Stretch {
     if (trouble == null && expected <= upTo) {
       fail(expected, Words.lineMissing(expected));
     }
-  }
-
-  private void append(byte[] leaf) {
-    edge = edge.append(leaf, this::compareKept);
   }
 
   private void compareKept(int level, long place, byte[] root) {
@@ -213,10 +250,6 @@ final class Stretch {
   }
 
   private Found found() {
-    return new Found(edge, trouble == null ? ofSubtree : trouble);
-  }
-
-  private static byte[] leaf(String json) {
-    return MerkleFrontier.leaf(json.getBytes(StandardCharsets.UTF_8));
+    return new Found(edge.frontier(), trouble == null ? ofSubtree : trouble);
   }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
@@ -19,6 +20,7 @@ import trestle.ledger.MerkleFrontier;
 import trestle.ledger.verify.VerifyRepository.Head;
 import trestle.ledger.verify.VerifyRepository.Reader;
 import trestle.ledger.verify.VerifyRepository.Rows;
+import trestle.ledger.verify.VerifyRepository.Span;
 
 /**
  * Recomputes everything that an operator ever filed, from the rows up to the ledger's head, and
@@ -26,18 +28,23 @@ import trestle.ledger.verify.VerifyRepository.Rows;
  */
 @ApplicationScoped
 public class Verifier {
-  /** A full subtree: so that stretches are put together by their roots. */
-  private static final int STRETCH_LEVEL = 14;
+  /** Every stretch asks every table once: neither so short that asking is most of it, … */
+  private static final int LEAST_LEVEL = 12;
 
-  private static final long STRETCH = 1L << STRETCH_LEVEL;
+  /** … nor so long that at the end one is left to one worker alone. */
+  private static final int MOST_LEVEL = 16;
+
+  private static final int PARTS = 3;
   private static final int AT_ONCE = 2;
+  private static final int WAITING = 2;
 
   @Inject VerifyRepository repository;
 
   /**
    * Verifies an operator's ledger as it is now; not within a transaction.
    *
-   * @param textOnly to hash the stored text alone, many times faster: changed rows stay unseen
+   * @param textOnly to hash the stored text alone, many times faster: changed rows and files stay
+   *     unseen
    * @throws NoSuchElementException when there is no such operator
    */
   public Verdict verify(UUID operatorId, boolean textOnly) {
@@ -56,8 +63,10 @@ public class Verifier {
         throw new NoSuchElementException("No operator " + operatorId);
       }
       List<FiledTable> tables = textOnly ? List.of() : repository.tables();
-      Work work = new Work(operatorId, head.size(), reader.moment(), tables);
-      Found lines = stretches(work, reader.subtrees(STRETCH_LEVEL + 1, 0, head.size()), workers);
+      Map<FiledTable, Span> spans = new LinkedHashMap<>();
+      tables.forEach(table -> spans.put(table, reader.span(table)));
+      Work work = new Work(operatorId, head.size(), level(head.size()), reader.moment(), spans);
+      Found lines = stretches(work, reader.subtrees(work.level() + 1, 0, head.size()), workers);
       Trouble trouble = lines.trouble();
       if (trouble == null) {
         trouble = ends(reader, head);
@@ -68,12 +77,33 @@ public class Verifier {
       if (trouble == null) {
         trouble = headOf(head, lines.edge());
       }
+      if (trouble == null && !textOnly) {
+        trouble = Repeated.trouble(reader, repository.repeated());
+      }
+      if (trouble == null && !textOnly) {
+        trouble = KeptFiles.trouble(reader, repository.namings());
+      }
       return new Verdict(
           operatorId, head.size(), head.root(), textOnly, Optional.ofNullable(trouble));
     }
   }
 
-  private record Work(UUID operatorId, long size, String moment, List<FiledTable> tables) {}
+  /** Of a full subtree: so that stretches are put together by their roots. */
+  private static int level(long size) {
+    int whole = Long.SIZE - 1 - Long.numberOfLeadingZeros(Math.max(1, size));
+    return Math.max(LEAST_LEVEL, Math.min(MOST_LEVEL, whole - PARTS));
+  }
+
+  /**
+   * @param spans where each table's rows lie; empty when only the text is asked for
+   */
+  private record Work(
+      UUID operatorId, long size, int level, String moment, Map<FiledTable, Span> spans) {
+
+    long stretch() {
+      return 1L << level;
+    }
+  }
 
   private record Found(MerkleFrontier edge, Trouble trouble) {}
 
@@ -87,9 +117,9 @@ public class Verifier {
     List<Trouble> troubles = new ArrayList<>();
     long next = 0;
     while (next < work.size() || !running.isEmpty()) {
-      while (next < work.size() && running.size() < AT_ONCE) {
+      while (next < work.size() && running.size() < AT_ONCE + WAITING) {
         long after = next;
-        long upTo = Math.min(after + STRETCH, work.size());
+        long upTo = Math.min(after + work.stretch(), work.size());
         running.add(workers.submit(() -> stretch(work, after, upTo)));
         next = upTo;
       }
@@ -97,8 +127,8 @@ public class Verifier {
       if (found.trouble() != null) {
         return new Found(null, found.trouble());
       }
-      if (found.edge().size() == STRETCH) {
-        full = full.append(found.edge().root(), compare(kept, troubles));
+      if (found.edge().size() == work.stretch()) {
+        full = full.append(found.edge().root(), compare(kept, work.level(), troubles));
       } else {
         last = found.edge();
       }
@@ -107,9 +137,9 @@ public class Verifier {
   }
 
   private static MerkleFrontier.Completed compare(
-      Map<String, byte[]> kept, List<Trouble> troubles) {
+      Map<String, byte[]> kept, int ofStretch, List<Trouble> troubles) {
     return (level, place, root) -> {
-      int whole = level + STRETCH_LEVEL;
+      int whole = level + ofStretch;
       byte[] before = kept.get(whole + " " + place);
       if (before != null && !Arrays.equals(before, root)) {
         long from = (place << whole) + 1;
@@ -127,9 +157,9 @@ public class Verifier {
 
   private Stretch.Found stretch(Work work, long after, long upTo) {
     try (Reader reader = repository.open(work.operatorId(), work.moment())) {
-      return work.tables().isEmpty()
+      return work.spans().isEmpty()
           ? Stretch.texts(reader, after, upTo)
-          : Stretch.rows(reader, work.tables(), after, upTo);
+          : Stretch.rows(reader, work.spans(), after, upTo);
     }
   }
 

@@ -13,8 +13,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.sql.DataSource;
+import org.postgresql.PGStatement;
 import trestle.ledger.Filed;
+import trestle.ledger.verify.KeptFiles.Naming;
 
 /**
  * Reads an operator's ledger and filed tables in connections of its own, all at one moment of the
@@ -22,19 +25,36 @@ import trestle.ledger.Filed;
  */
 @ApplicationScoped
 class VerifyRepository {
-  private static final int FETCHED = 400;
+  private static final int FETCHED = 1_000;
+
+  private static final int PIECE = 1 << 20;
 
   @Inject EntityManagerFactory entities;
   @Inject DataSource dataSource;
 
   /** All kinds of filed rows, in the order of their tables' names. */
   List<FiledTable> tables() {
+    return filed().map(FiledTable::of).sorted(Comparator.comparing(FiledTable::name)).toList();
+  }
+
+  /** The columns of filed rows that name files. */
+  List<Naming> namings() {
+    return filed()
+        .flatMap(type -> Naming.of(type).stream())
+        .sorted(Comparator.comparing(Naming::table))
+        .toList();
+  }
+
+  /** What filed rows repeat of rows that are not filed. */
+  List<Repeated> repeated() {
+    return filed().flatMap(type -> Repeated.of(type).stream()).toList();
+  }
+
+  private Stream<Class<? extends Filed>> filed() {
     return entities.getMetamodel().getEntities().stream()
         .map(entity -> entity.getJavaType())
         .filter(Filed.class::isAssignableFrom)
-        .map(type -> FiledTable.of(type.asSubclass(Filed.class)))
-        .sorted(Comparator.comparing(FiledTable::name))
-        .toList();
+        .map(type -> type.asSubclass(Filed.class));
   }
 
   /**
@@ -56,6 +76,15 @@ class VerifyRepository {
       return reader;
     } catch (SQLException e) {
       throw new IllegalStateException(e);
+    }
+  }
+
+  /** From one sequence to another, both within. */
+  record Span(long first, long last) {
+    static final Span NOTHING = new Span(Long.MAX_VALUE, Long.MIN_VALUE);
+
+    boolean meets(long after, long upTo) {
+      return first <= upTo && last > after;
     }
   }
 
@@ -106,8 +135,8 @@ class VerifyRepository {
     /** Sequence, JSON, leaf, then what else the line says, in order. */
     Rows lines(long after, long upTo) {
       return ask(
-          "select seq, json, leaf, kind, kind_version, recorded_at::text, recorded_by::text,"
-              + " record_id::text, aircraft_id::text from ledger_entry"
+          "select seq, json, leaf, kind, kind_version, recorded_at, recorded_by, record_id,"
+              + " aircraft_id from ledger_entry"
               + " where operator_id = ? and seq > ? and seq <= ? order by seq",
           operatorId,
           after,
@@ -136,6 +165,17 @@ class VerifyRepository {
           upTo);
     }
 
+    /** The first and last sequence that a table's rows have; empty where it has none. */
+    Span span(FiledTable table) {
+      String sql =
+          "select min(ledger_seq), max(ledger_seq) from %s where operator_id = ?"
+              .formatted(table.name());
+      try (Rows row = ask(sql, operatorId)) {
+        row.next();
+        return row.bytes(0) == null ? Span.NOTHING : new Span(row.number(0), row.number(1));
+      }
+    }
+
     /** Id and sequence of rows whose sequence no line of the ledger could have. */
     Rows strays(FiledTable table, long size) {
       return ask(
@@ -143,6 +183,56 @@ class VerifyRepository {
               .formatted(table.name()),
           operatorId,
           size);
+    }
+
+    /** Sequence and hash of rows that name a file which is not there, the first row first. */
+    Rows withoutFile(Naming naming) {
+      return ask(
+          "select n.ledger_seq, n.sha256 from (select ledger_seq, %s as sha256 from %s where operator_id = ?) n where n.sha256 is not null and not exists (select 1 from %s f where f.operator_id = ? and f.sha256 = n.sha256) order by 1"
+              .formatted(
+                  naming.isList() ? "unnest(" + naming.column() + ")" : naming.column(),
+                  naming.table(),
+                  naming.files()),
+          operatorId,
+          operatorId);
+    }
+
+    /** The first row that names a file, by its sequence. */
+    Rows naming(Naming naming, String sha256) {
+      return ask(
+          "select ledger_seq from %s where operator_id = ? and %s order by 1 limit 1"
+              .formatted(
+                  naming.table(),
+                  (naming.isList() ? "? = any(%s)" : "? = %s").formatted(naming.column())),
+          operatorId,
+          sha256);
+    }
+
+    /** The first filed row that repeats something which is not so: its sequence, whom it names. */
+    Rows differing(Repeated repeated) {
+      return ask(repeated.differing(), operatorId);
+    }
+
+    /** The hashes by which a table keeps files. */
+    Rows files(String table) {
+      return ask(
+          "select sha256 from " + table + " where operator_id = ? order by sha256", operatorId);
+    }
+
+    /** The next piece of a file's bytes; empty past its end. */
+    byte[] piece(String table, String sha256, int number) {
+      try (Rows row =
+          ask(
+              "select substring(bytes from ? for ?) from "
+                  + table
+                  + " where operator_id = ? and sha256 = ?",
+              number * PIECE + 1,
+              PIECE,
+              operatorId,
+              sha256)) {
+        row.next();
+        return row.bytes(0);
+      }
     }
 
     /** The first and last sequence that any line has; nulls where there is none. */
@@ -173,6 +263,8 @@ class VerifyRepository {
     private Rows ask(String sql, Object... values) {
       try {
         PreparedStatement statement = connection.prepareStatement(sql);
+        // Never prepared for good, so that all comes as the text that the database writes.
+        statement.unwrap(PGStatement.class).setPrepareThreshold(0);
         statement.setFetchSize(FETCHED);
         for (int i = 0; i < values.length; i++) {
           statement.setObject(i + 1, values[i]);
@@ -212,8 +304,7 @@ class VerifyRepository {
       }
     }
 
-    @Override
-    public String text(int column) {
+    String text(int column) {
       try {
         return rows.getString(column + 1);
       } catch (SQLException e) {
@@ -229,7 +320,9 @@ class VerifyRepository {
       }
     }
 
-    byte[] bytes(int column) {
+    /** Of a text, and of all that is asked for as text, the letters in UTF-8; else the bytes. */
+    @Override
+    public byte[] bytes(int column) {
       try {
         return rows.getBytes(column + 1);
       } catch (SQLException e) {

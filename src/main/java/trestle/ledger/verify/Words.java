@@ -11,6 +11,7 @@ import trestle.formats.CanonicalJson;
 final class Words {
   private static final int SHOWN = 80;
   private static final int COLUMNS = 3;
+  private static final int HASH_SHOWN = 12;
 
   private Words() {}
 
@@ -54,6 +55,26 @@ final class Words {
   static String subtree(long from, long to) {
     return "Lines %d to %d do not lead to the root that was kept when they were filed."
         .formatted(from, to);
+  }
+
+  static String fileMissing(long seq, String kind, String sha256) {
+    return "Record %d (%s) names a file (%s…) that is not kept any more."
+        .formatted(seq, kind, sha256.substring(0, HASH_SHOWN));
+  }
+
+  static String fileChanged(long seq, String kind, String sha256) {
+    return "Record %d (%s): the file that it names (%s…) is not the one that was filed: its bytes have another hash."
+        .formatted(seq, kind, sha256.substring(0, HASH_SHOWN));
+  }
+
+  static String fileChanged(String table, String sha256) {
+    return "A file of the table %s that no record names (%s…) has bytes of another hash."
+        .formatted(table, sha256.substring(0, HASH_SHOWN));
+  }
+
+  static String repeatedDiffers(long seq, String kind, String table, String id) {
+    return "Record %d (%s): the row of the table %s that it is about (%s) does not say what it said when this was filed."
+        .formatted(seq, kind, table, id);
   }
 
   static String root() {

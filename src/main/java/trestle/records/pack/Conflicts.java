@@ -16,6 +16,7 @@ import trestle.fleet.Fleet;
 import trestle.ledger.Extracts;
 import trestle.ledger.View;
 import trestle.programme.RequirementSheet;
+import trestle.web.Shown;
 import trestle.web.Viewer;
 
 /** What of a pack stands here already, and what speaks against taking it in. */
@@ -25,8 +26,8 @@ class Conflicts {
   private static final Map<String, String> LEFT_AS_TEXT =
       Map.of(
           "work-order",
-          "Work orders are kept as text. Look for lines that were open or put off, and open them"
-              + " here.",
+          "Work orders are kept as text. What was not finished grounds the aircraft here, until"
+              + " somebody has looked and lifts it.",
           "defect-triage",
           "Triage is kept as text: an open defect that was not deferred is to be triaged here.",
           "work-release",
@@ -60,26 +61,45 @@ class Conflicts {
       against.add("This pack was taken in already.");
       return against;
     }
-    Set<UUID> here = here(viewer, pack);
-    here.removeAll(new HashSet<>(repository.came(here)));
-    if (!here.isEmpty()) {
+    Set<UUID> own = own(viewer, pack);
+    boolean back = comesBack(viewer, pack, own);
+    if (!own.isEmpty() && !back) {
       against.add(
-          here.size()
+          own.size()
               + " of its records stand here and did not come in a pack: its aircraft or component"
               + " was in these records before.");
     }
-    aircraft(viewer, pack, against);
-    parts(viewer, pack, against);
+    aircraft(viewer, pack, back, against);
+    parts(viewer, pack, back, against);
     return against;
   }
 
-  private void aircraft(Viewer viewer, Checked pack, List<String> against) {
+  /** Records of the pack that this operator filed itself. */
+  private Set<UUID> own(Viewer viewer, Checked pack) {
+    Set<UUID> own = here(viewer, pack);
+    own.removeAll(new HashSet<>(repository.came(own)));
+    return own;
+  }
+
+  /** Whether its aircraft or component was here once, was handed over, and now comes back. */
+  private boolean comesBack(Viewer viewer, Checked pack, Set<UUID> own) {
+    UUID id = pack.subject().id();
+    return !own.isEmpty()
+        && (pack.subject().isAircraft()
+            ? !fleet.sheets(viewer, List.of(id), View.EVERYTHING).isEmpty()
+            : !components.sheets(viewer, List.of(id), View.EVERYTHING).isEmpty());
+  }
+
+  private void aircraft(Viewer viewer, Checked pack, boolean back, List<String> against) {
     if (!pack.subject().isAircraft()) {
       return;
     }
     List<AircraftSheet> all = fleet.sheets(viewer, View.EVERYTHING);
     for (AircraftSheet one : all) {
       if (one.id().equals(pack.subject().id())) {
+        if (back) {
+          continue;
+        }
         against.add(
             one.registration()
                 + (one.retired()
@@ -106,7 +126,7 @@ class Conflicts {
         && one.particulars().serial().equalsIgnoreCase(names.get(2));
   }
 
-  private void parts(Viewer viewer, Checked pack, List<String> against) {
+  private void parts(Viewer viewer, Checked pack, boolean back, List<String> against) {
     if (pack.fitted()) {
       against.add(
           "It was still fitted when the pack was made: ask for one made after its removal.");
@@ -129,6 +149,9 @@ class Conflicts {
         against.add(one.words() + ", is here already: its record was begun here by hand.");
       }
     }
+    if (back) {
+      return;
+    }
     for (ComponentSheet one : components.sheets(viewer, pack.parts(), View.EVERYTHING).values()) {
       against.add(one.words() + ", is here already: a record is taken in once.");
     }
@@ -144,6 +167,14 @@ class Conflicts {
           }
         });
     mind.sort(String::compareTo);
+    Set<UUID> own = own(viewer, pack);
+    if (comesBack(viewer, pack, own)) {
+      mind.add(
+          "It was here before: "
+              + Shown.plural(own.size(), "record")
+              + " of it stand here and stay as they are; what was filed since is added. If it stands"
+              + " here as retired, state its particulars again afterwards.");
+    }
     if (!pack.flownOn().isEmpty()) {
       mind.add(
           "Parts of it were on "

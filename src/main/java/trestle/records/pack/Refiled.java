@@ -1,5 +1,6 @@
 package trestle.records.pack;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -7,6 +8,7 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.ComponentHistory;
@@ -81,7 +83,14 @@ class Refiled {
       pack = job.pack();
       here = job.here();
       fates = new Fates(pack);
-      transcript = new Transcript(pack, series -> numbers.next(viewer.operatorId(), series));
+      transcript = new Transcript(pack, this::number);
+    }
+
+    /** An entry that was here before keeps its number. */
+    private Long number(String series, UUID entryId) {
+      return repository
+          .number(series, entryId)
+          .orElseGet(() -> numbers.next(viewer.operatorId(), series));
     }
 
     void file() {
@@ -113,10 +122,28 @@ class Refiled {
       }
       RequirementSheet sheet =
           pack.requirements().get(UUID.fromString(line.json().get("requirement_id").asText()));
+      if (sheet != null && !isSaid(sheet, line.json())) {
+        throw PackFile.refused(
+            "Line " + line.seq() + " says whose a requirement is otherwise than its tables.");
+      }
       if (sheet != null && begun.add(sheet.id())) {
         write();
         requirements.takeUp(viewer, List.of(sheet));
       }
+    }
+
+    /** Lines of before do not say it. */
+    private static boolean isSaid(RequirementSheet sheet, JsonNode json) {
+      return !json.hasNonNull("of_subject")
+          || Objects.equals(word(sheet.programmeId()), json.path("of_programme_id").textValue())
+              && Objects.equals(word(sheet.aircraftId()), json.path("of_aircraft_id").textValue())
+              && Objects.equals(word(sheet.componentId()), json.path("of_component_id").textValue())
+              && Objects.equals(sheet.partNumber(), json.path("of_part_number").textValue())
+              && Objects.equals(sheet.subject(), json.path("of_subject").textValue());
+    }
+
+    private static String word(UUID id) {
+      return id == null ? null : id.toString();
     }
 
     private void write() {

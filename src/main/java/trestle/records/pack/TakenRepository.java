@@ -98,6 +98,18 @@ class TakenRepository {
         .getResultList();
   }
 
+  /** The number that an entry has here already. */
+  Optional<Long> number(String series, UUID entryId) {
+    String table = series.replace('-', '_');
+    return entities
+        .createNativeQuery(
+            "select number from " + table + " where entry_id = :id limit 1", Long.class)
+        .setParameter("id", entryId)
+        .getResultStream()
+        .map(number -> (Long) number)
+        .findFirst();
+  }
+
   void keep(UUID operatorId, UUID packId, List<Row> rows) {
     entities
         .unwrap(Session.class)

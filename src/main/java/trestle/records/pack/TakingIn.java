@@ -21,6 +21,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import trestle.fleet.Components;
 import trestle.fleet.Fleet;
+import trestle.fleet.Groundings;
 import trestle.fleet.Revisions;
 import trestle.flights.JourneyLog;
 import trestle.ledger.Act;
@@ -49,6 +50,7 @@ public class TakingIn {
   @Inject Summaries summaries;
   @Inject Ledger ledger;
   @Inject Fleet fleet;
+  @Inject Groundings groundings;
   @Inject Components components;
   @Inject Revisions revisions;
   @Inject JourneyLog journeyLog;
@@ -61,6 +63,7 @@ public class TakingIn {
    * @param filed how many lines of each kind would be filed anew
    * @param kept how many would be kept as text alone
    * @param here how many are here already, from an earlier pack
+   * @param unfinished what the other workshop left unfinished: it is grounded for that
    * @param against why it can't be taken in; empty when it can
    * @param mind what to know before it is
    */
@@ -69,6 +72,7 @@ public class TakingIn {
       Map<String, Integer> filed,
       Map<String, Integer> kept,
       int here,
+      List<String> unfinished,
       List<String> against,
       List<String> mind) {
 
@@ -130,9 +134,11 @@ public class TakingIn {
     Map<String, Integer> filed = new TreeMap<>();
     Map<String, Integer> kept = new TreeMap<>();
     int[] known = {0};
+    Outstanding outstanding = new Outstanding();
     PackLines.read(
         file,
         line -> {
+          outstanding.line(line);
           if (!fates.isFiled(line.kind(), line.json())) {
             kept.merge(line.kind(), 1, Integer::sum);
           } else if (here.contains(line.recordId())) {
@@ -146,6 +152,7 @@ public class TakingIn {
         filed,
         kept,
         known[0],
+        pack.subject().isAircraft() ? outstanding.sentences() : List.of(),
         conflicts.against(viewer, pack),
         conflicts.mind(viewer, pack, kept));
   }
@@ -213,9 +220,19 @@ public class TakingIn {
       journeyLog.rebuild(viewer, aircraft);
     }
     refiled.retire(viewer, act, pack, knownParts);
+    if (!preview.unfinished().isEmpty()) {
+      groundings.ground(viewer, pack.subject().id(), grounded(pack, preview.unfinished()), null);
+    }
     repository.flushAndForget();
     intact(viewer, pack);
     return taken.id();
+  }
+
+  private static String grounded(Checked pack, List<String> unfinished) {
+    return "Left unfinished by "
+        + pack.fromName()
+        + ", to be looked at before it flies: "
+        + String.join(" ", unfinished);
   }
 
   private static TakenPack taken(Checked pack, TakenRepository.Upload sent, Preview preview) {

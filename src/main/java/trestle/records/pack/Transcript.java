@@ -6,7 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 
 /**
@@ -21,13 +21,13 @@ final class Transcript {
 
   private final Checked pack;
   private final java.util.Set<String> components;
-  private final Function<String, Long> number;
+  private final BiFunction<String, UUID, Long> number;
   private final Map<String, Long> numbers = new HashMap<>();
 
   /**
-   * @param number the next number of a series of this operator
+   * @param number what an entry of a series has here already, or else the series' next number
    */
-  Transcript(Checked pack, Function<String, Long> number) {
+  Transcript(Checked pack, BiFunction<String, UUID, Long> number) {
     this.pack = pack;
     this.number = number;
     this.components =
@@ -93,6 +93,7 @@ final class Transcript {
   /** One number an entry, whatever corrects it later. */
   private void numbered(ObjectNode row, String series) {
     String entry = row.path("entry_id").asText();
-    row.put("number", numbers.computeIfAbsent(entry, id -> number.apply(series)));
+    row.put(
+        "number", numbers.computeIfAbsent(entry, id -> number.apply(series, UUID.fromString(id))));
   }
 }

@@ -21,6 +21,7 @@ import trestle.fleet.Fleet;
 import trestle.fleet.Hangar;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
+import trestle.ledger.verify.Verifier;
 import trestle.overview.StatusSheet;
 import trestle.overview.StatusSheets;
 import trestle.people.Company;
@@ -55,6 +56,7 @@ class RoundTripTest {
   @Inject OpenDefects defects;
   @Inject PackTotals totals;
   @Inject Ledger ledger;
+  @Inject Verifier verifier;
   @Inject Walls walls;
   @Inject InstantSource clock;
 
@@ -130,6 +132,39 @@ class RoundTripTest {
         .anyMatch(one -> one.contains("is here for the history of a part"));
     takingIn.setAside(here, refused);
     Files.delete(other);
+  }
+
+  /** Sold, flown and put right there, and bought back: one record, with all of both in it. */
+  @Test
+  void anAircraftComesBackToTheOperatorThatHandedItOver() throws Exception {
+    Seller.Sold sold = seller.another("returning");
+    Viewer first = sold.viewer();
+    Viewer second = buyer("buyer-returning");
+    PackSubject subject = PackSubject.aircraft(sold.aircraft());
+    takenIn(second, packs.made(first, subject));
+    seller.flown(second, sold.aircraft(), clock.instant().minusSeconds(7_200));
+    long before = size(first);
+    Path back = packs.made(second, subject);
+    UUID upload = takingIn.uploaded(first, back);
+
+    TakingIn.Preview preview = takingIn.preview(first, upload);
+    assertThat(preview.against()).isEmpty();
+    assertThat(preview.mind()).anyMatch(one -> one.startsWith("It was here before: "));
+    assertThat(preview.filed()).containsEntry("journey-log-entry", 1);
+    takingIn.takeIn(first, upload);
+    Files.delete(back);
+
+    assertThat(totals.of(first, subject, preview.pack().parts(), View.EVERYTHING))
+        .isEqualTo(totals.of(second, subject, preview.pack().parts(), View.EVERYTHING))
+        .isEqualTo(preview.pack().totals());
+    assertThat(due(first, sold.aircraft())).isEqualTo(due(second, sold.aircraft()));
+    assertThat(size(first)).isGreaterThan(before);
+    assertThat(verifier.verify(first.operatorId(), false).trouble()).isEmpty();
+  }
+
+  private void takenIn(Viewer here, Path file) throws Exception {
+    takingIn.takeIn(here, takingIn.uploaded(here, file));
+    Files.delete(file);
   }
 
   @Test

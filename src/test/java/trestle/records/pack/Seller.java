@@ -81,6 +81,15 @@ class Seller {
     return sold;
   }
 
+  /** One of its own for a test that changes it. */
+  Sold another(String mark) {
+    return founded(mark);
+  }
+
+  UUID flown(Viewer viewer, UUID aircraft, Instant off) {
+    return fly(viewer, aircraft, off, 60);
+  }
+
   private Sold founded(String mark) {
     Yard.Rows rows = yard.founded(mark, "QX-PK1");
     Viewer viewer = Yard.inEveryRole(rows.company(), rows.company().people().get(Role.OWNER));
