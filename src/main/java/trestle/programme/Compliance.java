@@ -3,6 +3,9 @@ package trestle.programme;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
@@ -35,6 +38,7 @@ class Compliance extends Filed {
 
   @NamesFiles(table = "compliance_file")
   String fileSha256;
+  String[] moreFiles;
 
   @Column(name = "void")
   boolean voided;
@@ -42,6 +46,22 @@ class Compliance extends Filed {
   @Override
   public UUID ledgerAircraft() {
     return aircraftId;
+  }
+
+  /** The hashes of its files, in the order in which they were added. */
+  List<String> files() {
+    List<String> files = new ArrayList<>();
+    if (fileSha256 != null) {
+      files.add(fileSha256);
+      files.addAll(moreFiles == null ? List.of() : List.of(moreFiles));
+    }
+    return files;
+  }
+
+  void setFiles(Collection<String> sha256s) {
+    List<String> all = sha256s.stream().distinct().toList();
+    fileSha256 = all.isEmpty() ? null : all.get(0);
+    moreFiles = all.size() < 2 ? null : all.subList(1, all.size()).toArray(String[]::new);
   }
 
   UUID subjectId() {

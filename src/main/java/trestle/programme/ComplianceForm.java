@@ -78,7 +78,8 @@ final class ComplianceForm {
             .with("paper-licence", record.isTranscribed() ? record.licenceNumber() : null)
             .with("counts-from", record.countsFrom())
             .with("remarks", record.remarks())
-            .with("complete", record.complete() ? "yes" : null);
+            .with("complete", record.complete() ? "yes" : null)
+            .withAll(DocumentFiles.STAYS, record.papers().stream().map(Paper::sha256).toList());
     record
         .signed()
         .toMap()

@@ -13,7 +13,7 @@ import trestle.reckoning.Usage;
  * @param signed the readings as the signer wrote them
  * @param reckoned the subject's totals at that place in the sequence of flights
  * @param differing the counters on which the two disagree by more than a rounding
- * @param file the SHA-256 of the paper that was filed with it, or null
+ * @param papers the files that were filed with it
  * @param correctedBy the row that takes its place, or null while it stands
  * @param corrects the row whose place it took, or null
  * @param voids whether it only takes another away
@@ -36,7 +36,7 @@ public record ComplianceLine(
     String transcribedFrom,
     boolean complete,
     String remarks,
-    String file,
+    List<Paper> papers,
     UUID recordedBy,
     Instant recordedAt,
     UUID corrects,
@@ -44,7 +44,7 @@ public record ComplianceLine(
     String reason,
     boolean voids) {
 
-  static ComplianceLine of(Compliance row, UUID correctedBy, SubjectLine line) {
+  static ComplianceLine of(Compliance row, UUID correctedBy, SubjectLine line, List<Paper> papers) {
     Usage signed = Readings.parse(row.readings);
     Usage reckoned = line.at(row.happenedAt());
     return new ComplianceLine(
@@ -65,7 +65,7 @@ public record ComplianceLine(
         row.transcribedFrom,
         row.complete,
         row.remarks,
-        row.fileSha256,
+        papers,
         row.recordedBy(),
         row.recordedAt(),
         row.corrects(),

@@ -63,7 +63,17 @@ public class CompliancePages {
       UUID component,
       String back,
       List<String> covers,
-      ComplianceLine corrects) {}
+      ComplianceLine corrects) {
+
+    /** The files that were filed with the record that is put right. */
+    public List<Option> filed() {
+      return corrects == null
+          ? List.of()
+          : corrects.papers().stream()
+              .map(paper -> new Option(paper.sha256(), paper.name()))
+              .toList();
+    }
+  }
 
   @CheckedTemplate(
       basePath = "programme",
@@ -188,7 +198,12 @@ public class CompliancePages {
     NewCompliance asked =
         new ComplianceForm(form, viewer, line, today())
             .read(about.requirementId(), about.aircraft(), about.component());
-    DocumentFiles.Draft paper = paper(form, upload);
+    List<DocumentFiles.Draft> papers = papers(form, upload);
+    List<String> filed =
+        about.corrects() == null
+            ? List.of()
+            : about.corrects().papers().stream().map(Paper::sha256).toList();
+    List<String> staying = form.optional(DocumentFiles.STAYS, "Files that stay").choices(filed);
     UUID corrects = about.corrects() == null ? null : about.corrects().id();
     boolean preview = form.checked("preview");
     String reason =
@@ -206,9 +221,9 @@ public class CompliancePages {
     if (form.isReady()) {
       try {
         if (corrects == null) {
-          compliances.file(viewer, asked, paper);
+          compliances.file(viewer, asked, papers);
         } else {
-          compliances.correct(viewer, corrects, asked, reason, paper);
+          compliances.correct(viewer, corrects, asked, reason, staying, papers);
         }
         return Answers.see(about.back());
       } catch (Refusal refusal) {
@@ -226,17 +241,16 @@ public class CompliancePages {
     return effects.of(viewer, about.corrects().id(), aircraft, filing);
   }
 
-  private static DocumentFiles.Draft paper(Form form, Upload upload) {
-    List<Upload.File> sent = upload.files(DocumentFiles.FIELD);
-    if (sent.isEmpty()) {
-      return null;
+  private static List<DocumentFiles.Draft> papers(Form form, Upload upload) {
+    List<DocumentFiles.Draft> papers = new ArrayList<>();
+    for (Upload.File sent : upload.files(DocumentFiles.FIELD)) {
+      try {
+        papers.add(DocumentFiles.prepare(sent.name(), sent.bytes()));
+      } catch (Refusal refusal) {
+        form.refused(refusal);
+      }
     }
-    try {
-      return DocumentFiles.prepare(sent.get(0).name(), sent.get(0).bytes());
-    } catch (Refusal refusal) {
-      form.refused(refusal);
-      return null;
-    }
+    return papers;
   }
 
   private TemplateInstance page(

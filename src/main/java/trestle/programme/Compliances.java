@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -69,19 +70,19 @@ public class Compliances {
    */
   @Filing
   public UUID file(Viewer viewer, NewCompliance asked) {
-    return file(viewer, asked, null);
+    return file(viewer, asked, List.of());
   }
 
-  /** The same with the paper itself, kept under its SHA-256, which the record names; or null. */
+  /** The same with papers, each kept under its SHA-256, which the record names. */
   @Filing
-  public UUID file(Viewer viewer, NewCompliance asked, DocumentFiles.Draft paper) {
+  public UUID file(Viewer viewer, NewCompliance asked, List<DocumentFiles.Draft> papers) {
     bump(viewer, asked.aircraftId(), asked.componentId());
     Compliance before = repository.ofForm(Compliance.class, asked.formKey());
     if (before != null) {
       return before.id();
     }
     Compliance row = row(viewer, asked);
-    row.fileSha256 = kept(viewer, paper);
+    keep(viewer, row, List.of(), papers);
     file(viewer, row);
     return row.id();
   }
@@ -94,17 +95,23 @@ public class Compliances {
    */
   @Filing
   public UUID correct(Viewer viewer, UUID complianceId, NewCompliance asked, String reason) {
-    return correct(viewer, complianceId, asked, reason, null);
+    return correct(viewer, complianceId, asked, reason, null, List.of());
   }
 
-  /** The same with another paper; with null the one that was filed stays with it. */
+  /**
+   * The same with other papers.
+   *
+   * @param staying the SHA-256 of those filed before that stay with it; null: all of them
+   * @param added those that are new
+   */
   @Filing
   public UUID correct(
       Viewer viewer,
       UUID complianceId,
       NewCompliance asked,
       String reason,
-      DocumentFiles.Draft paper) {
+      Collection<String> staying,
+      List<DocumentFiles.Draft> added) {
     Compliance original = standing(viewer, complianceId, asked.formKey());
     if (original == null) {
       return repository.ofForm(Compliance.class, asked.formKey()).id();
@@ -115,7 +122,11 @@ public class Compliances {
       throw new Refusal("", "A correction is about the same requirement and the same subject.");
     }
     Compliance row = row(viewer, asked);
-    row.fileSha256 = paper == null ? original.fileSha256 : kept(viewer, paper);
+    keep(
+        viewer,
+        row,
+        original.files().stream().filter(sha -> staying == null || staying.contains(sha)).toList(),
+        added);
     if (!asked.baseline()
         && original.countsFrom != null
         && !original.countsFrom.isBefore(row.happenedOn())) {
@@ -193,7 +204,7 @@ public class Compliances {
     row.complete = original.complete;
     row.countsFrom = original.countsFrom;
     row.remarks = original.remarks;
-    row.fileSha256 = original.fileSha256;
+    row.setFiles(original.files());
     row.happened(original.happenedAt(), original.happenedOn());
     return row;
   }
@@ -243,16 +254,12 @@ public class Compliances {
     return methods;
   }
 
-  /** The papers filed with some records, by record; one statement. */
+  /** The papers filed with some records, by record; at most two statements. */
   @Reading
-  public Map<UUID, String> papers(Viewer viewer, Collection<UUID> complianceIds) {
-    Map<UUID, String> papers = new HashMap<>();
-    if (!complianceIds.isEmpty()) {
-      repository
-          .list("id in ?1 and fileSha256 is not null", complianceIds)
-          .forEach(row -> papers.put(row.id(), row.fileSha256));
-    }
-    return papers;
+  public Map<UUID, List<Paper>> papers(Viewer viewer, Collection<UUID> complianceIds) {
+    return complianceIds.isEmpty()
+        ? Map.of()
+        : files.papers(repository.list("id in ?1 and fileSha256 is not null", complianceIds));
   }
 
   private static String method(Compliance row) {
@@ -297,8 +304,12 @@ public class Compliances {
         .filter(row -> row.corrects() != null)
         .forEach(row -> correctedBy.put(row.corrects(), row.id()));
     SubjectLine line = subjects.line(viewer, aircraftId, componentId, view);
+    Map<UUID, List<Paper>> papers = files.papers(rows);
     return rows.stream()
-        .map(row -> ComplianceLine.of(row, correctedBy.get(row.id()), line))
+        .map(
+            row ->
+                ComplianceLine.of(
+                    row, correctedBy.get(row.id()), line, papers.getOrDefault(row.id(), List.of())))
         .toList();
   }
 
@@ -331,7 +342,8 @@ public class Compliances {
             .reduce((earlier, later) -> later)
             .map(revised -> revised.revision().terms().title())
             .orElse("");
-    return new Discrepancy(title, line.subject().words(), ComplianceLine.of(row, null, line));
+    return new Discrepancy(
+        title, line.subject().words(), ComplianceLine.of(row, null, line, List.of()));
   }
 
   /** The row to be corrected; null when this very form was filed before. */
@@ -388,12 +400,16 @@ public class Compliances {
     revisions.bump(viewer, aircraft);
   }
 
-  private String kept(Viewer viewer, DocumentFiles.Draft paper) {
-    if (paper == null) {
-      return null;
+  private void keep(
+      Viewer viewer, Compliance row, List<String> staying, List<DocumentFiles.Draft> added) {
+    Set<String> all = new LinkedHashSet<>(staying);
+    added.forEach(paper -> all.add(paper.sha256()));
+    if (all.size() > DocumentFiles.MOST_FILES) {
+      throw new Refusal(
+          DocumentFiles.FIELD, "Files must be at most " + DocumentFiles.MOST_FILES + " together.");
     }
-    files.keep(viewer, paper);
-    return paper.sha256();
+    added.forEach(paper -> files.keep(viewer, paper));
+    row.setFiles(all);
   }
 
   private void file(Viewer viewer, Compliance row) {

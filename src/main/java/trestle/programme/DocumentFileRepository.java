@@ -32,6 +32,20 @@ class DocumentFileRepository {
         .executeUpdate();
   }
 
+  /** What those that are kept were called, by hash. */
+  Map<String, String> names(Collection<String> sha256s) {
+    Map<String, String> names = new HashMap<>();
+    List<Object[]> rows =
+        entities
+            .createNativeQuery(
+                "select sha256, name from compliance_file where sha256 = any(:shas)",
+                Object[].class)
+            .setParameter("shas", sha256s.toArray(String[]::new))
+            .getResultList();
+    rows.forEach(row -> names.put((String) row[0], (String) row[1]));
+    return names;
+  }
+
   /** How large those are that are kept, by hash. */
   Map<String, Long> sizes(Collection<String> sha256s) {
     Map<String, Long> sizes = new HashMap<>();

@@ -6,8 +6,13 @@ import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.time.InstantSource;
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
 import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
@@ -22,8 +27,14 @@ import trestle.web.Viewer;
 public class DocumentFiles {
   public static final int MOST_BYTES = 10 << 20;
 
-  /** The field of the form that carries it. */
+  /** Of one record. */
+  public static final int MOST_FILES = 10;
+
+  /** The field of the form that carries them. */
   public static final String FIELD = "file";
+
+  /** The field that says which of those filed before stay. */
+  static final String STAYS = "stays";
 
   @Inject DocumentFileRepository repository;
   @Inject InstantSource clock;
@@ -57,6 +68,20 @@ public class DocumentFiles {
   @Filing
   void keep(Viewer viewer, Draft file) {
     repository.keep(viewer, file, clock.instant());
+  }
+
+  /** The files of some records, by record; at most one statement. */
+  Map<UUID, List<Paper>> papers(Collection<Compliance> rows) {
+    Set<String> sha256s = new HashSet<>();
+    rows.forEach(row -> sha256s.addAll(row.files()));
+    Map<String, String> names = sha256s.isEmpty() ? Map.of() : repository.names(sha256s);
+    Map<UUID, List<Paper>> papers = new HashMap<>();
+    rows.forEach(
+        row ->
+            papers.put(
+                row.id(),
+                row.files().stream().map(sha -> new Paper(sha, names.get(sha))).toList()));
+    return papers;
   }
 
   /** How large those are that are kept, by hash. */

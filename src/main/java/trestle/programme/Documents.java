@@ -25,10 +25,10 @@ public class Documents {
    * One document, all in words.
    *
    * @param issued when the one that holds was filed, or ""
-   * @param paper the SHA-256 of its file, or null
+   * @param papers its files
    */
   public record Line(
-      DueItem item, String state, String issued, String expires, String left, String paper) {
+      DueItem item, String state, String issued, String expires, String left, List<Paper> papers) {
 
     public boolean isSpent() {
       return item.reckoning().spent();
@@ -46,7 +46,7 @@ public class Documents {
             .filter(item -> item.kind().equals(RequirementKind.DOCUMENT.word()))
             .sorted(AircraftStanding.BITES_FIRST)
             .toList();
-    Map<UUID, String> papers =
+    Map<UUID, List<Paper>> papers =
         compliances.papers(
             viewer,
             items.stream()
@@ -57,7 +57,7 @@ public class Documents {
     return items.stream().map(item -> line(item, papers, words)).toList();
   }
 
-  private static Line line(DueItem item, Map<UUID, String> papers, InWords words) {
+  private static Line line(DueItem item, Map<UUID, List<Paper>> papers, InWords words) {
     LastDone last = item.lastDone();
     LimitReckoning limit = item.controlling();
     return new Line(
@@ -66,6 +66,6 @@ public class Documents {
         last == null || last.reading().on() == null ? "" : InWords.date(last.reading().on()),
         limit == null ? "" : words.due(limit),
         limit == null ? "" : words.left(limit),
-        last == null ? null : papers.get(last.complianceId()));
+        last == null ? List.of() : papers.getOrDefault(last.complianceId(), List.of()));
   }
 }

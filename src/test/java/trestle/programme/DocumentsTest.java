@@ -27,6 +27,7 @@ import trestle.web.Viewer;
 @QuarkusTest
 class DocumentsTest {
   private static final byte[] PDF = "%PDF-1.4 certificate of insurance".getBytes(ISO_8859_1);
+  private static final byte[] JPEG = "\u00ff\u00d8\u00ff\u00e0 and more".getBytes(ISO_8859_1);
   private static final byte[] PNG = "\u0089PNG\r\n\u001a\n and more".getBytes(ISO_8859_1);
 
   @Inject Upkeep upkeep;
@@ -93,11 +94,32 @@ class DocumentsTest {
     record = upkeep.item(owner, insurance, aircraft, today).lastDone().complianceId();
     correction = "/compliances/" + record + "/correction";
     corrected = fields(controller, correction, "/correction");
+    corrected.put("reason", "Seal and stamp too");
+    assertThat(
+            controller
+                .upload(
+                    correction,
+                    corrected,
+                    List.of(file("seal", JPEG), file("stamp", "%PDF-1.7 stamp")))
+                .statusCode())
+        .isEqualTo(303);
+    record = upkeep.item(owner, insurance, aircraft, today).lastDone().complianceId();
+    assertThat(compliances.one(owner, record).papers())
+        .as("what was filed before stays")
+        .extracting(Paper::name)
+        .hasSize(3)
+        .endsWith("seal", "stamp");
+    assertThat(controller.get(list).asString()).contains(">seal<").contains(">stamp<");
+    assertThat(inLedger(record)).contains("\"more_files\":[");
+    correction = "/compliances/" + record + "/correction";
+    corrected = fields(controller, correction, "/correction");
     corrected.put("reason", "Scanned anew");
+    corrected.remove(DocumentFiles.STAYS);
     assertThat(controller.upload(correction, corrected, List.of(file("x", PNG))).statusCode())
         .isEqualTo(303);
     record = upkeep.item(owner, insurance, aircraft, today).lastDone().complianceId();
-    String sha = compliances.one(owner, record).file();
+    assertThat(compliances.one(owner, record).papers()).as("what is unticked goes").hasSize(1);
+    String sha = compliances.one(owner, record).papers().get(0).sha256();
     Response picture = controller.get("/compliance-files/" + sha);
     assertThat(picture.contentType()).isEqualTo("image/png");
     assertThat(picture.header("Content-Disposition")).isEqualTo("inline; filename=\"x.png\"");

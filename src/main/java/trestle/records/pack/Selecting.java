@@ -361,6 +361,7 @@ class Selecting {
     private void files(Line line) {
       JsonNode json = json(line);
       json.path("photos").forEach(photo -> attachments.put(photo.asText(), Attachments.PHOTO));
+      json.path("more_files").forEach(more -> attachments.put(more.asText(), Attachments.DOCUMENT));
       if (json.hasNonNull("file_sha256")) {
         attachments.put(
             json.get("file_sha256").asText(),
