@@ -141,20 +141,12 @@ public class DueItems implements DueSource {
   private Carried carried(
       Viewer viewer, Set<UUID> aircraft, Set<UUID> parts, Set<String> numbers, View view) {
     Followings followed = new Followings(programmes.adoptions(aircraft, view));
-    Map<UUID, Set<UUID>> excluded = new HashMap<>();
-    for (ProgrammeRepository.Exclusion exclusion : programmes.exclusions(aircraft, view)) {
-      Set<UUID> those = excluded.computeIfAbsent(exclusion.aircraftId(), id -> new HashSet<>());
-      if (exclusion.ended()) {
-        those.remove(exclusion.requirementId());
-      } else {
-        those.add(exclusion.requirementId());
-      }
-    }
+    Exclusions exclusions = new Exclusions(programmes.exclusions(aircraft, view));
     List<RequirementRepository.Revised> revisions =
         requirements.revisions(followed.programmes(), aircraft, parts, numbers, view);
     return new Carried(
         followed,
-        excluded,
+        exclusions.on(view.upTo()),
         modified(viewer, aircraft, revisions, view),
         notEnded(viewer, revisions, view),
         view.upTo());

@@ -23,7 +23,9 @@ import trestle.web.Viewer;
 /**
  * Work that was done past its limit with any tolerance or extension, or is past it and not done,
  * and what was flown meanwhile: told from the records each time, so that a flight found late, a
- * corrected reading or an extension filed since tells itself.
+ * corrected reading or an extension filed since tells itself. While a requirement was excluded from
+ * the aircraft's programme nothing was late by it: neither what was flown then, nor what was done
+ * then or on the day it was carried again.
  */
 @ApplicationScoped
 public class Overruns {
@@ -73,6 +75,7 @@ public class Overruns {
         compliances.extensions(aircraft, parts, view).stream()
             .collect(Collectors.groupingBy(ExtensionRow::subjectId));
     Followings followed = new Followings(programmes.adoptions(aircraft, view));
+    Exclusions exclusions = new Exclusions(programmes.exclusions(aircraft, view));
     Coverings coverings = requirements.coverings(view);
     Map<UUID, SubjectHistory> histories = new HashMap<>();
     Set<UUID> asked = new HashSet<>();
@@ -98,6 +101,7 @@ public class Overruns {
               histories.get(id),
               extensions.getOrDefault(id, List.of()),
               followed,
+              exclusions,
               viewer.zone());
       Map<UUID, UUID> open = open(carried, id);
       for (UUID requirement : requirements(histories.get(id), open.keySet())) {

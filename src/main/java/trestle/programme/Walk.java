@@ -29,6 +29,7 @@ record Walk(
     SubjectHistory history,
     List<ExtensionRow> extensions,
     Followings followed,
+    Exclusions exclusions,
     ZoneId zone) {
 
   /** One requirement as it stood between two doings. */
@@ -72,7 +73,7 @@ record Walk(
             found,
             stretch(then, history.first(requirement, i), doing.at()),
             new End(doing.at(), doing.on(), counted.reading().usage(), doing.on()),
-            aircraftId.equals(doing.aircraftId()));
+            aircraftId.equals(doing.aircraftId()) && !wasExcluded(requirement, doing.on()));
       }
     }
     revisions.stream()
@@ -85,6 +86,12 @@ record Walk(
                     new End(Instant.MAX, today, line.now(), null),
                     true));
     return found;
+  }
+
+  /** On that day, or up to it: it is done in time on the day on which it is carried again. */
+  private boolean wasExcluded(UUID requirement, LocalDate day) {
+    return exclusions.hold(aircraftId, requirement, day)
+        || exclusions.hold(aircraftId, requirement, day.minusDays(1));
   }
 
   /**
@@ -162,7 +169,10 @@ record Walk(
     }
   }
 
-  /** The landings of a stretch past the limit: all from the first on, since nothing goes back. */
+  /**
+   * The landings of a stretch past the limit, all from the first on, since nothing goes back; less
+   * those on days on which the aircraft did not carry it.
+   */
   private List<Instant> past(Stretch stretch, End end) {
     List<Instant> landings = line.landings(aircraftId, stretch.from(), end.at());
     int low = 0;
@@ -176,7 +186,10 @@ record Walk(
         low = middle + 1;
       }
     }
-    return landings.subList(low, landings.size());
+    UUID requirement = stretch.revision().requirementId();
+    return landings.subList(low, landings.size()).stream()
+        .filter(landing -> !exclusions.hold(aircraftId, requirement, day(landing)))
+        .toList();
   }
 
   private LocalDate day(Instant moment) {

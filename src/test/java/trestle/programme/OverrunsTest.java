@@ -21,6 +21,7 @@ import trestle.reckoning.Interval;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Rule;
 import trestle.reckoning.Usage;
+import trestle.standing.Subject;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
@@ -36,6 +37,7 @@ class OverrunsTest {
   @Inject Compliances compliances;
   @Inject Extensions extensions;
   @Inject Requirements requirements;
+  @Inject Programmes programmes;
   @Inject DueItems dueItems;
   @Inject Overruns overruns;
 
@@ -182,6 +184,49 @@ class OverrunsTest {
     assertThat(of(other, END)).extracting(Overruns.Overrun::flights).containsExactly(0);
   }
 
+  /** What it did not carry meanwhile was not late by. */
+  @Test
+  void whileARequirementIsExcludedNothingIsPastItsLimit() {
+    UUID programme =
+        programmes.create(
+            owner, new Programmes.NewProgramme("Skerry " + marks, "Skerry 200", "", BEGAN, null));
+    UUID ten =
+        requirements.create(
+            owner,
+            NewRequirement.ofProgramme(
+                programme,
+                Subject.AIRCRAFT,
+                Terms.of(
+                    "Float inspection",
+                    RequirementKind.INSPECTION,
+                    Rule.first(Limit.Every.of(Counter.HOURS, "10")),
+                    BEGAN),
+                BEGAN,
+                "The authority"));
+    programmes.adopt(owner, aircraft, programme, BEGAN, null, null);
+    upkeep.baseline(owner, ten, aircraft, BEGAN, "hours=1000");
+    fly("02-01", 9);
+    programmes.exclude(owner, aircraft, ten, day("02-02"), "On wheels", "The authority", null);
+    fly("02-03", 4);
+    fly("02-04", 4);
+    assertThat(all(day("02-05"))).as("not carried").isEmpty();
+    programmes.include(owner, aircraft, ten, day("02-10"), "On floats", "The authority", null);
+    assertThat(all(day("02-10")))
+        .as("due at once, with nothing flown since")
+        .extracting(Overruns.Overrun::doneOn, Overruns.Overrun::flights)
+        .containsExactly(org.assertj.core.api.Assertions.tuple(null, 0));
+    UUID inTime = done(ten, "02-10");
+    assertThat(all(day("02-20"))).as("done the day it was carried again").isEmpty();
+
+    fly("02-10", 1);
+    compliances.voided(engineer, inTime, "Done two days later", null);
+    done(ten, "02-12");
+    assertThat(all(day("02-20")))
+        .as("flown once after it was carried again, and done late")
+        .extracting(Overruns.Overrun::doneOn, Overruns.Overrun::flights)
+        .containsExactly(org.assertj.core.api.Assertions.tuple(day("02-12"), 1));
+  }
+
   private List<Overruns.Overrun> all(LocalDate day) {
     return of(aircraft, day);
   }
@@ -201,8 +246,8 @@ class OverrunsTest {
         null);
   }
 
-  private void done(UUID requirement, String day) {
-    upkeep.done(engineer, requirement, aircraft, day(day));
+  private UUID done(UUID requirement, String day) {
+    return upkeep.done(engineer, requirement, aircraft, day(day));
   }
 
   private static LocalDate day(String monthDay) {
