@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import trestle.fleet.ComponentSheet;
+import trestle.fleet.Named;
 
 /**
  * Whom a paragraph is about: aircraft of these types, or parts of these part numbers, with these
@@ -80,13 +81,35 @@ public record Applicability(About about, List<String> names, Serials serials) {
     return names.stream().map(Applicability::key).distinct().toList();
   }
 
+  /** Where to look for the parts that it may be about; {@link #covers} then tells. */
+  List<Named> named() {
+    List<Named> named = new ArrayList<>();
+    for (String key : keys()) {
+      // None by its number, and still those whose serial can't be told by one.
+      named.add(Named.byNoNumber(key));
+      for (Piece.Numbers run : serials.numbers()) {
+        named.add(new Named(key, run.first(), run.last()));
+      }
+    }
+    return named;
+  }
+
   /** "Part MG-4310 or MG-4311, serials 1001 through 1475 except 1130". */
   public String words() {
     List<String> all = new ArrayList<>(names);
     String last = all.remove(all.size() - 1);
     String named = all.isEmpty() ? last : String.join(", ", all) + " or " + last;
-    return (ofComponents() ? "Part " : "Type ")
-        + named
-        + (serials.isAll() ? ", all serials" : ", serials " + serials.words());
+    return (ofComponents() ? "Part " : "Type ") + named + serialWords();
+  }
+
+  private String serialWords() {
+    if (serials.isAll()) {
+      return ", all serials";
+    }
+    String words = serials.words();
+    String all = "all except ";
+    return words.startsWith(all)
+        ? ", all serials except " + words.substring(all.length())
+        : ", serials " + words;
   }
 }

@@ -93,7 +93,7 @@ public class AssessmentPages {
             .with("component", item.componentId())
             .with("paragraph", paragraph.rowId())
             .with("rests-on", AssessmentSheet.INSTALLATION)
-            .with("on", Shown.date(today()));
+            .with("on", Shown.typed(today()));
     return Answers.page(page(paragraph, item, form));
   }
 

@@ -10,14 +10,18 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.time.InstantSource;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
@@ -28,6 +32,7 @@ import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
 import trestle.web.Option;
+import trestle.web.Pager;
 import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Shown;
@@ -39,11 +44,13 @@ import trestle.web.Viewer;
 @Path("/")
 @RequestScoped
 public class DirectivePages {
-  /** More lines than this are counted, not shown. */
-  private static final int MOST_LINES = 300;
+  private static final int A_PAGE = 50;
+
+  /** The lines of each paragraph on its directive's page; all are on the paragraph's own. */
+  private static final int FEW = 20;
 
   @Inject Directives directives;
-  @Inject Status status;
+  @Inject Surveys surveys;
   @Inject AlternativeMethods methods;
   @Inject Searches searches;
   @Inject DirectiveFiles files;
@@ -59,8 +66,16 @@ public class DirectivePages {
   public record Subject(Status.Line line, String registration) {}
 
   /** A paragraph with whom it is about. */
-  public record Asking(
-      ParagraphSheet paragraph, List<Subject> subjects, long more, List<String> ends) {}
+  public record Asking(Told told, List<Subject> subjects, List<String> ends) {
+
+    public ParagraphSheet paragraph() {
+      return told.paragraph();
+    }
+
+    public boolean hasMore() {
+      return told.all() > subjects.size();
+    }
+  }
 
   /** One row of a directive's history, with who filed it. */
   public record Version(DirectiveSheet directive, String by) {}
@@ -70,7 +85,11 @@ public class DirectivePages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record DirectiveList(
-      List<Subject> open, long more, List<Row> rows, List<Searches.Search> overdue, boolean mayKeep)
+      List<Subject> open,
+      Pager pager,
+      List<Row> rows,
+      List<Searches.Search> overdue,
+      boolean mayKeep)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -85,6 +104,14 @@ public class DirectivePages {
       List<AlternativeMethods.Method> methods,
       List<Version> versions,
       boolean mayKeep)
+      implements TemplateInstance {}
+
+  @CheckedTemplate(
+      basePath = "directives",
+      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
+      requireTypeSafeExpressions = false)
+  record ParagraphPage(
+      DirectiveSheet directive, Asking asking, String state, Pager pager, boolean mayKeep)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -110,15 +137,18 @@ public class DirectivePages {
   @GET
   @Path("directives")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response list() {
-    List<Status.Line> open = status.toBeAssessed(viewer, now());
+  public Response list(@QueryParam("page") Integer page, @Context UriInfo uri) {
+    Surveys.Open open = surveys.toBeAssessed(viewer, new Surveys.Page(page, A_PAGE), now());
     List<DirectiveSheet> all = directives.all(viewer);
-    Map<UUID, String> registrations = registrations();
     return Answers.page(
         new DirectiveList(
-            open.stream().limit(MOST_LINES).map(line -> subject(line, registrations)).toList(),
-            Math.max(0, open.size() - MOST_LINES),
-            all.stream().map(one -> row(one, all, open)).toList(),
+            subjects(open.lines()),
+            Pager.of(page, A_PAGE, open.rows(), uri),
+            all.stream()
+                .map(
+                    one ->
+                        new Row(one, state(one, all), open.byDirective().getOrDefault(one.id(), 0)))
+                .toList(),
             searches.newest(viewer).stream().filter(Searches.Search::overdue).toList(),
             mayKeep()));
   }
@@ -168,6 +198,27 @@ public class DirectivePages {
             history.stream()
                 .map(row -> new Version(row, names.getOrDefault(row.recordedBy(), "")))
                 .toList(),
+            mayKeep()));
+  }
+
+  /** Whom a paragraph is about, all of them; {@code state} leaves those in another state out. */
+  @GET
+  @Path("paragraphs/{id}")
+  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
+  public Response paragraph(
+      @PathParam("id") UUID id,
+      @QueryParam("state") String state,
+      @QueryParam("page") Integer page,
+      @Context UriInfo uri) {
+    ParagraphSheet paragraph = directives.paragraph(viewer, id);
+    Judged.State only = Judged.State.parse(state);
+    Told told = surveys.ofParagraph(viewer, paragraph, only, new Surveys.Page(page, A_PAGE), now());
+    return Answers.page(
+        new ParagraphPage(
+            told.directive(),
+            asking(told, directives.paragraphs(viewer, paragraph.directiveId())),
+            only == null ? "" : only.word(),
+            Pager.of(page, A_PAGE, told.rows(), uri),
             mayKeep()));
   }
 
@@ -234,44 +285,36 @@ public class DirectivePages {
   }
 
   private List<Asking> asking(DirectiveSheet directive) {
-    Map<UUID, List<Status.Line>> byParagraph = new HashMap<>();
-    status
-        .ofDirective(viewer, directive, now())
-        .forEach(
-            line ->
-                byParagraph
-                    .computeIfAbsent(line.paragraph().id(), id -> new ArrayList<>())
-                    .add(line));
-    Map<UUID, String> registrations = registrations();
     List<ParagraphSheet> all = directives.paragraphs(viewer, directive.id());
-    return all.stream()
-        .filter(one -> !one.withdrawn())
-        .map(
-            one -> {
-              List<Status.Line> lines = byParagraph.getOrDefault(one.id(), List.of());
-              return new Asking(
-                  one,
-                  lines.stream()
-                      .limit(MOST_LINES)
-                      .map(line -> subject(line, registrations))
-                      .toList(),
-                  Math.max(0, lines.size() - MOST_LINES),
-                  all.stream()
-                      .filter(other -> one.terminates().contains(other.id()))
-                      .map(ParagraphSheet::words)
-                      .toList());
-            })
+    return surveys.ofDirective(viewer, directive, now(), FEW).stream()
+        .map(told -> asking(told, all))
         .toList();
   }
 
-  private static Subject subject(Status.Line line, Map<UUID, String> registrations) {
-    UUID aircraft = line.item().aircraftId();
-    return new Subject(line, aircraft == null ? "" : registrations.getOrDefault(aircraft, ""));
+  private Asking asking(Told told, List<ParagraphSheet> siblings) {
+    return new Asking(
+        told,
+        subjects(told.lines()),
+        siblings.stream()
+            .filter(other -> told.paragraph().terminates().contains(other.id()))
+            .map(ParagraphSheet::words)
+            .toList());
   }
 
-  private Row row(DirectiveSheet one, List<DirectiveSheet> all, List<Status.Line> open) {
-    long count = open.stream().filter(line -> line.directive().id().equals(one.id())).count();
-    return new Row(one, state(one, all), count);
+  private List<Subject> subjects(List<Status.Line> lines) {
+    Set<UUID> aircraft = new HashSet<>();
+    lines.stream()
+        .map(line -> line.item().aircraftId())
+        .filter(Objects::nonNull)
+        .forEach(aircraft::add);
+    Map<UUID, AircraftSheet> sheets = fleet.sheets(viewer, aircraft, now());
+    return lines.stream()
+        .map(
+            line -> {
+              AircraftSheet sheet = sheets.get(line.item().aircraftId());
+              return new Subject(line, sheet == null ? "" : sheet.registration());
+            })
+        .toList();
   }
 
   /** "Withdrawn since …", "Gave place to X-2", "Takes effect on …", or "". */
@@ -308,14 +351,6 @@ public class DirectivePages {
         DirectiveForm.KINDS,
         DirectiveForm.FORCES,
         DirectiveForm.others(directives.all(viewer), directive.id()));
-  }
-
-  private Map<UUID, String> registrations() {
-    Map<UUID, String> registrations = new HashMap<>();
-    for (AircraftSheet sheet : fleet.sheets(viewer, now())) {
-      registrations.put(sheet.id(), sheet.registration());
-    }
-    return registrations;
   }
 
   private Map<UUID, String> names() {

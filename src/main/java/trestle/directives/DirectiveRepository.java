@@ -134,6 +134,20 @@ class DirectiveRepository {
         .orElse(null);
   }
 
+  /** The parts for which any of these paragraphs was ever judged. */
+  List<UUID> judgedParts(Collection<UUID> paragraphIds, View view) {
+    return entities
+        .createQuery(
+            "select distinct d.componentId from DirectiveAssessment d where d.paragraphId in :ids"
+                + " and d.componentId is not null and d.ledgerSeq <= :known"
+                + " and d.happenedOn <= :upTo",
+            UUID.class)
+        .setParameter("ids", paragraphIds)
+        .setParameter("upTo", view.upTo())
+        .setParameter("known", view.knownBound())
+        .getResultList();
+  }
+
   /** What was judged where these requirements were opened, also if taken away; oldest first. */
   List<AssessmentSheet> opening(Collection<UUID> requirementIds, View view) {
     return assessments(

@@ -3,6 +3,8 @@ package trestle.directives;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
 import trestle.web.Shown;
 
 /**
@@ -32,6 +34,16 @@ public record Judged(State state, String why, AssessmentSheet assessment) {
 
     public String shown() {
       return shown;
+    }
+
+    /** The word in an address. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** Null for any other word: an address asks for all then. */
+    static State parse(String word) {
+      return Stream.of(values()).filter(one -> one.word().equals(word)).findFirst().orElse(null);
     }
   }
 

@@ -50,7 +50,7 @@ public class MethodPages {
   @Path("new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response ask(@PathParam("id") UUID id) {
-    return Answers.page(page(id, Form.blank().with("on", Shown.date(today()))));
+    return Answers.page(page(id, Form.blank().with("on", Shown.typed(today()))));
   }
 
   @POST

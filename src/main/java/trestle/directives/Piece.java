@@ -1,10 +1,13 @@
 package trestle.directives;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /** One piece of what a directive names: all, one serial number, a run of them, or a beginning. */
 sealed interface Piece {
 
   /** A serial number as recorded, taken apart once and compared with many pieces. */
-  record Seen(String plain, String loose, java.util.List<SerialNumber> splits) {
+  record Seen(String plain, String loose, List<SerialNumber> splits) {
 
     /**
      * @param serial as recorded, or null
@@ -14,7 +17,7 @@ sealed interface Piece {
       return new Seen(
           plain,
           SerialNumber.loose(plain),
-          SerialNumber.isUnreadable(plain) ? java.util.List.of() : SerialNumber.splits(plain));
+          SerialNumber.isUnreadable(plain) ? List.of() : SerialNumber.splits(plain));
     }
 
     boolean isUnreadable() {
@@ -22,7 +25,32 @@ sealed interface Piece {
     }
   }
 
+  /** From one number to another, both included. */
+  record Numbers(long first, long last) {
+    private static final int DIGITS = 18;
+    static final List<Numbers> ANY = List.of(new Numbers(0, Long.MAX_VALUE));
+
+    /**
+     * @param from null: from the first
+     * @param to null: and up
+     */
+    static List<Numbers> of(String from, String to) {
+      long first = from == null ? 0 : value(from);
+      return first == Long.MAX_VALUE
+          ? List.of()
+          : List.of(new Numbers(first, to == null ? Long.MAX_VALUE : value(to)));
+    }
+
+    private static long value(String digits) {
+      String plain = SerialNumber.withoutZeros(digits);
+      return plain.length() > DIGITS ? Long.MAX_VALUE : Long.parseLong(plain);
+    }
+  }
+
   Covered covers(Seen seen);
+
+  /** Where the number of a serial lies that has one number, if it may be named by this. */
+  List<Numbers> numbers();
 
   String words();
 
@@ -33,6 +61,11 @@ sealed interface Piece {
     @Override
     public Covered covers(Seen seen) {
       return Covered.YES;
+    }
+
+    @Override
+    public List<Numbers> numbers() {
+      return Numbers.ANY;
     }
 
     @Override
@@ -61,6 +94,19 @@ sealed interface Piece {
 
     private Run asRun() {
       return new Run(serial.before(), serial.digits(), serial.digits(), serial.after());
+    }
+
+    /** As the number that is meant, or written together: "10-42" may be a plate that says 1042. */
+    @Override
+    public List<Numbers> numbers() {
+      String together = serial.text().replaceAll("[^0-9]", "");
+      List<Numbers> numbers = new ArrayList<>();
+      for (String digits : List.of(serial.digits(), together)) {
+        if (!digits.isEmpty()) {
+          numbers.addAll(Numbers.of(digits, digits));
+        }
+      }
+      return numbers;
     }
 
     @Override
@@ -134,6 +180,11 @@ sealed interface Piece {
     }
 
     @Override
+    public List<Numbers> numbers() {
+      return Numbers.of(from, to);
+    }
+
+    @Override
     public String words() {
       if (from == null) {
         return "up to " + end(to);
@@ -177,6 +228,11 @@ sealed interface Piece {
           seen.loose().startsWith(SerialNumber.loose(prefix))
               || SerialNumber.isDigit(seen.plain().charAt(0));
       return perhaps ? Covered.UNREADABLE : Covered.NO;
+    }
+
+    @Override
+    public List<Numbers> numbers() {
+      return Numbers.ANY;
     }
 
     @Override

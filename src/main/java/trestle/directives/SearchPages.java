@@ -49,7 +49,7 @@ public class SearchPages {
   @GET
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response log() {
-    return Answers.page(page(Form.blank().with("through", Shown.date(today()))));
+    return Answers.page(page(Form.blank().with("through", Shown.typed(today()))));
   }
 
   @POST

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * A serial number in three parts: what stands before the number, the number with its zeros, and
@@ -15,6 +16,10 @@ import java.util.Set;
 record SerialNumber(String before, String digits, String after) {
   private static final Set<String> NOTHING =
       Set.of("N/A", "NA", "NONE", "NIL", "TBA", "TBD", "UNKNOWN", "NOT KNOWN", "MISSING");
+
+  private static final Pattern BLANKS = Pattern.compile("\\s+");
+  private static final Pattern LEADING =
+      Pattern.compile("^((S/N|SN|SERIAL( NO\\.?| NUMBER)?|NO\\.)[ :.]+)+(?=.)");
 
   SerialNumber {
     Objects.requireNonNull(before);
@@ -61,8 +66,23 @@ record SerialNumber(String before, String digits, String after) {
 
   /** As compared: capitals, single blanks, without a leading "S/N". */
   static String plain(String text) {
-    String upper = text.strip().toUpperCase(Locale.ROOT).replaceAll("\\s+", " ");
-    return upper.replaceFirst("^((S/N|SN|SERIAL( NO\\.?| NUMBER)?|NO\\.)[ :.]+)+(?=.)", "");
+    if (isPlainAlready(text)) {
+      return text;
+    }
+    String upper = BLANKS.matcher(text.strip().toUpperCase(Locale.ROOT)).replaceAll(" ");
+    return LEADING.matcher(upper).replaceFirst("");
+  }
+
+  /** Most are: this is asked of hundreds of thousands. */
+  private static boolean isPlainAlready(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      boolean plain = c >= 'A' && c <= 'Z' || isDigit(c) || c == '-' || c == '/';
+      if (!plain) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Whether a serial number as recorded tells nothing that could be compared. */
@@ -98,7 +118,7 @@ record SerialNumber(String before, String digits, String after) {
     return before + digits + after;
   }
 
-  private static String withoutZeros(String digits) {
+  static String withoutZeros(String digits) {
     int start = 0;
     while (start < digits.length() - 1 && digits.charAt(start) == '0') {
       start++;

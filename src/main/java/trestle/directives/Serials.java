@@ -1,6 +1,7 @@
 package trestle.directives;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -92,6 +93,31 @@ public record Serials(List<Group> groups) {
       found = found.or(group.covers(seen));
     }
     return found;
+  }
+
+  /**
+   * The runs in which the number of a serial lies that may be named, if it is letters around one
+   * number of at most 18 digits; in order and apart. So that of very many only those are looked at:
+   * all that {@link #covers} does not answer no to, and some more.
+   */
+  List<Piece.Numbers> numbers() {
+    List<Piece.Numbers> all =
+        groups.stream()
+            .flatMap(group -> group.named().stream())
+            .flatMap(piece -> piece.numbers().stream())
+            .sorted(Comparator.comparingLong(Piece.Numbers::first))
+            .toList();
+    List<Piece.Numbers> apart = new ArrayList<>();
+    for (Piece.Numbers next : all) {
+      Piece.Numbers last = apart.isEmpty() ? null : apart.get(apart.size() - 1);
+      if (last != null && next.first() <= last.last()) {
+        long end = Math.max(last.last(), next.last());
+        apart.set(apart.size() - 1, new Piece.Numbers(last.first(), end));
+      } else {
+        apart.add(next);
+      }
+    }
+    return apart;
   }
 
   public boolean isAll() {

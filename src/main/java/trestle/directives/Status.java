@@ -13,7 +13,6 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.ComponentHistory;
-import trestle.fleet.ComponentSheet;
 import trestle.fleet.Components;
 import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
@@ -25,7 +24,7 @@ import trestle.web.Viewer;
 /**
  * How every directive stands for aircraft and their parts, in any view. Only what a paragraph could
  * be about by its type or part number is listed at all; of those, who is not named by serial number
- * is listed as such.
+ * is listed as such. Over the whole fleet: {@link Surveys}.
  */
 @ApplicationScoped
 public class Status {
@@ -115,30 +114,7 @@ public class Status {
     return lines(viewer, inForce, List.of(Item.of(history.sheet(), history.fitted())), view);
   }
 
-  /**
-   * Of one directive, every aircraft of its types and every part that it may name, those on the
-   * shelf too; as if it were in effect already.
-   */
-  @Reading
-  public List<Line> ofDirective(Viewer viewer, DirectiveSheet directive, View view) {
-    List<ParagraphSheet> paragraphs =
-        repository.paragraphsOf(directive.id()).stream().filter(one -> !one.withdrawn()).toList();
-    InForce alone = new InForce(Map.of(directive.id(), directive), paragraphs);
-    return lines(viewer, alone, itemsOf(viewer, paragraphs, view), view);
-  }
-
-  /** Every line that nobody judged yet, of all directives in force, over the whole fleet. */
-  @Reading
-  public List<Line> toBeAssessed(Viewer viewer, View view) {
-    InForce inForce = inForce(view);
-    if (inForce.paragraphs().isEmpty()) {
-      return List.of();
-    }
-    List<Item> items = itemsOf(viewer, inForce.paragraphs(), view);
-    return lines(viewer, inForce, items, view).stream().filter(Line::toBeAssessed).toList();
-  }
-
-  private InForce inForce(View view) {
+  InForce inForce(View view) {
     Map<UUID, DirectiveSheet> directives = InForce.of(repository.directives(view));
     if (directives.isEmpty()) {
       return new InForce(directives, List.of());
@@ -150,41 +126,8 @@ public class Status {
     return new InForce(directives, paragraphs);
   }
 
-  /** Every aircraft, and of the parts, of which there may be very many, those that may be named. */
-  private List<Item> itemsOf(Viewer viewer, List<ParagraphSheet> paragraphs, View view) {
-    List<Item> items = new ArrayList<>();
-    if (paragraphs.stream().anyMatch(one -> !one.applicability().ofComponents())) {
-      fleet.sheets(viewer, view).stream()
-          .filter(one -> !one.retired())
-          .forEach(one -> items.add(Item.of(one)));
-    }
-    Set<String> keys = new HashSet<>();
-    paragraphs.stream()
-        .filter(one -> one.applicability().ofComponents())
-        .forEach(one -> keys.addAll(one.applicability().keys()));
-    List<ComponentSheet> parts =
-        components.withParts(viewer, keys, view).stream()
-            .filter(part -> mayName(paragraphs, part))
-            .toList();
-    Map<UUID, ComponentHistory> histories =
-        components.histories(viewer, parts.stream().map(ComponentSheet::id).toList(), view);
-    parts.forEach(
-        part -> {
-          ComponentHistory history = histories.get(part.id());
-          items.add(Item.of(part, history == null ? null : history.fitted()));
-        });
-    return items;
-  }
-
-  private static boolean mayName(List<ParagraphSheet> paragraphs, ComponentSheet part) {
-    return paragraphs.stream()
-        .map(ParagraphSheet::applicability)
-        .anyMatch(
-            whom ->
-                whom.ofComponents() && whom.covers(part.partNumber(), part.serial()) != Covered.NO);
-  }
-
-  private List<Line> lines(Viewer viewer, InForce inForce, List<Item> items, View view) {
+  /** Sorted; of each item with the paragraphs that are about its type or part number. */
+  List<Line> lines(Viewer viewer, InForce inForce, List<Item> items, View view) {
     Map<String, List<ParagraphSheet>> byKey = new HashMap<>();
     for (ParagraphSheet paragraph : inForce.paragraphs()) {
       Applicability whom = paragraph.applicability();

@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -67,15 +68,23 @@ class AircraftRepository {
         .getResultList();
   }
 
+  /** Which row of each is the newest is told here: a join would look at all for each. */
   List<PositionRow> positions(Collection<UUID> aircraftIds, View view) {
-    return inView(
-            "from PositionRow p where p.aircraftId in :ids and p.withdrawn = false and "
-                + newest("PositionRow", "p", "n.aircraftId = p.aircraftId and n.code = p.code")
-                + " order by p.aircraftId, p.ledgerSeq",
-            PositionRow.class,
-            view)
-        .setParameter("ids", aircraftIds)
-        .getResultList();
+    record Place(UUID aircraft, String code) {}
+    Map<Place, PositionRow> newest = new LinkedHashMap<>();
+    for (PositionRow row :
+        inView(
+                "from PositionRow p where p.aircraftId in :ids and p.happenedOn <= :upTo"
+                    + " and p.ledgerSeq <= :known order by p.ledgerSeq",
+                PositionRow.class,
+                view)
+            .setParameter("ids", aircraftIds)
+            .getResultList()) {
+      Place place = new Place(row.aircraftId, row.code);
+      newest.remove(place);
+      newest.put(place, row);
+    }
+    return newest.values().stream().filter(row -> !row.withdrawn).toList();
   }
 
   List<CounterOpening> openings(Collection<UUID> aircraftIds, View view) {

@@ -80,7 +80,7 @@ public class ComponentCorrectionPages {
                         "There is no such record of this component, or it was corrected already."));
     Form form =
         Form.blank()
-            .with("on", Shown.date(correctable.at().atZone(viewer.flightZone()).toLocalDate()))
+            .with("on", Shown.typed(correctable.at().atZone(viewer.flightZone()).toLocalDate()))
             .with("time", Shown.time(correctable.at(), viewer.flightZone()));
     ComponentHistory.Opening opening = correctable.opening();
     if (opening != null) {

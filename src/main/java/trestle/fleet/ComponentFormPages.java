@@ -123,7 +123,7 @@ public class ComponentFormPages {
                 .with("serial", sheet.serial())
                 .with("manufacturer", sheet.manufacturer())
                 .with("owner", sheet.owner())
-                .with("from", Shown.date(viewer.dateOf(clock.instant())))));
+                .with("from", Shown.typed(viewer.dateOf(clock.instant())))));
   }
 
   @POST
@@ -282,7 +282,7 @@ public class ComponentFormPages {
   }
 
   private Form today() {
-    return Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
+    return Form.blank().with("on", Shown.typed(viewer.dateOf(clock.instant())));
   }
 
   private String times() {

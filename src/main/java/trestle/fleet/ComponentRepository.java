@@ -5,10 +5,16 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import trestle.ledger.Filed;
 import trestle.ledger.View;
 
 @ApplicationScoped
@@ -47,44 +53,20 @@ class ComponentRepository {
         .getResultList();
   }
 
-  List<ComponentRow> components(Collection<UUID> componentIds, View view) {
-    return inView(
-            "from ComponentRow c where c.componentId in :ids and " + NEWEST,
-            ComponentRow.class,
-            view)
-        .setParameter("ids", componentIds)
-        .getResultList();
+  /** All rows of these, in the order of filing. */
+  List<ComponentRow> rows(Collection<UUID> componentIds) {
+    return known("component", ComponentRow.class, componentIds, View.EVERYTHING);
   }
 
-  /** Read as values, not as entities: there may be very many. */
-  List<ComponentSheet> withParts(Collection<String> keys, View view) {
-    List<Object[]> rows =
-        entities
-            .createNativeQuery(
-                "select component_id, kind, part_number, serial, description, manufacturer, owner"
-                    + " from component c where happened_on <= :upTo and ledger_seq <= :known"
-                    + " and regexp_replace(upper(part_number), '[^A-Z0-9]', '', 'g') = any(:keys)"
-                    + " and not exists (select 1 from component n"
-                    + " where n.component_id = c.component_id and n.ledger_seq > c.ledger_seq"
-                    + " and n.ledger_seq <= :known and n.happened_on <= :upTo)"
-                    + " order by part_number, serial, component_id",
-                Object[].class)
-            .setParameter("upTo", view.upTo())
-            .setParameter("known", view.knownBound())
-            .setParameter("keys", keys.toArray(String[]::new))
-            .getResultList();
-    return rows.stream()
-        .map(
-            row ->
-                new ComponentSheet(
-                    (UUID) row[0],
-                    PartKind.parse((String) row[1]),
-                    (String) row[2],
-                    (String) row[3],
-                    (String) row[4],
-                    (String) row[5],
-                    (String) row[6]))
-        .toList();
+  /** The newest row of each in the view. */
+  Collection<ComponentRow> components(Collection<UUID> componentIds, View view) {
+    Map<UUID, ComponentRow> newest = new HashMap<>();
+    for (ComponentRow row : known("component", ComponentRow.class, componentIds, view)) {
+      if (!row.happenedOn().isAfter(view.upTo())) {
+        newest.put(row.componentId, row);
+      }
+    }
+    return newest.values();
   }
 
   Optional<ComponentRow> withSerial(String partNumber, String serial) {
@@ -101,47 +83,59 @@ class ComponentRepository {
   }
 
   List<ComponentOpening> openings(Collection<UUID> componentIds, View view) {
-    return inView(
-            "from ComponentOpening o where o.componentId in :ids and "
-                + current("ComponentOpening", "o")
-                + " order by o.happenedAt, o.ledgerSeq",
-            ComponentOpening.class,
-            view)
-        .setParameter("ids", componentIds)
-        .getResultList();
+    return stated("component_opening", ComponentOpening.class, componentIds, view);
   }
 
   List<ComponentOverhaul> overhauls(Collection<UUID> componentIds, View view) {
-    return inView(
-            "from ComponentOverhaul o where o.componentId in :ids and o.isVoid = false and "
-                + current("ComponentOverhaul", "o")
-                + " order by o.happenedAt, o.ledgerSeq",
-            ComponentOverhaul.class,
-            view)
-        .setParameter("ids", componentIds)
-        .getResultList();
+    return stated("component_overhaul", ComponentOverhaul.class, componentIds, view).stream()
+        .filter(row -> !row.isVoid)
+        .toList();
   }
 
   List<ComponentEvent> events(Collection<UUID> componentIds, View view) {
-    return inView(
-            "from ComponentEvent e where e.componentId in :ids and e.isVoid = false and "
-                + current("ComponentEvent", "e")
-                + " order by e.happenedAt, e.ledgerSeq",
-            ComponentEvent.class,
-            view)
-        .setParameter("ids", componentIds)
-        .getResultList();
+    return stated("component_event", ComponentEvent.class, componentIds, view).stream()
+        .filter(row -> !row.isVoid)
+        .toList();
   }
 
   List<ComponentMeterReading> meterReadings(Collection<UUID> componentIds, View view) {
-    return inView(
-            "from ComponentMeterReading m where m.componentId in :ids and m.isVoid = false and "
-                + current("ComponentMeterReading", "m")
-                + " order by m.happenedAt, m.ledgerSeq",
-            ComponentMeterReading.class,
-            view)
-        .setParameter("ids", componentIds)
-        .getResultList();
+    return stated("component_meter_reading", ComponentMeterReading.class, componentIds, view)
+        .stream()
+        .filter(row -> !row.isVoid)
+        .toList();
+  }
+
+  /** What was stated of these components and not corrected, void ones too, the oldest first. */
+  private <T extends Filed> List<T> stated(
+      String table, Class<T> type, Collection<UUID> ids, View view) {
+    List<T> known = known(table, type, ids, view);
+    Set<UUID> corrected = new HashSet<>();
+    known.forEach(row -> corrected.add(row.corrects()));
+    return known.stream()
+        .filter(row -> !corrected.contains(row.id()) && !row.happenedOn().isAfter(view.upTo()))
+        .sorted(Comparator.comparing(Filed::happenedAt).thenComparing(Filed::ledgerSeq))
+        .toList();
+  }
+
+  /**
+   * All that the view knows of these, in the order of filing, corrected rows too: a component has
+   * few, and which of them stand is told sooner here than by a join. The ids go as one array: a
+   * list of hundreds would be planned anew each time.
+   */
+  @SuppressWarnings("unchecked")
+  private <T> List<T> known(String table, Class<T> type, Collection<UUID> ids, View view) {
+    return ids.isEmpty()
+        ? List.of()
+        : entities
+            .createNativeQuery(
+                "select o.* from "
+                    + table
+                    + " o where o.component_id = any(:ids) and o.ledger_seq <= :known"
+                    + " order by o.ledger_seq",
+                type)
+            .setParameter("ids", ids.toArray(UUID[]::new))
+            .setParameter("known", view.knownBound())
+            .getResultList();
   }
 
   /**
@@ -249,19 +243,19 @@ class ComponentRepository {
         .getResultList();
   }
 
+  @SuppressWarnings("unchecked")
   List<Removal> removals(Collection<UUID> fitmentIds, View view) {
-    return known("from Removal f where f.fitmentId in :ids", Removal.class, fitmentIds, view);
-  }
-
-  private <T> List<T> known(String hql, Class<T> type, Collection<UUID> ids, View view) {
-    if (ids.isEmpty()) {
-      return List.of();
-    }
-    return entities
-        .createQuery(hql + " and f.ledgerSeq <= :known order by f.ledgerSeq", type)
-        .setParameter("ids", ids)
-        .setParameter("known", view.knownBound())
-        .getResultList();
+    return fitmentIds.isEmpty()
+        ? List.of()
+        : entities
+            .createNativeQuery(
+                "select f.* from removal f where f.operator_id = current_operator()"
+                    + " and f.fitment_id = any(:ids) and f.ledger_seq <= :known"
+                    + " order by f.ledger_seq",
+                Removal.class)
+            .setParameter("ids", fitmentIds.toArray(UUID[]::new))
+            .setParameter("known", view.knownBound())
+            .getResultList();
   }
 
   private <T> TypedQuery<T> inView(String hql, Class<T> type, View view) {
@@ -269,16 +263,5 @@ class ComponentRepository {
         .createQuery(hql, type)
         .setParameter("upTo", view.upTo())
         .setParameter("known", view.knownBound());
-  }
-
-  private static String current(String entity, String alias) {
-    return alias
-        + ".happenedOn <= :upTo and "
-        + alias
-        + ".ledgerSeq <= :known and not exists (select 1 from "
-        + entity
-        + " n where n.corrects = "
-        + alias
-        + ".id and n.ledgerSeq <= :known)";
   }
 }

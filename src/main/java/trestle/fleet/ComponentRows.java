@@ -56,6 +56,7 @@ final class ComponentRows {
     row.serial = asked.serial().strip();
     row.description = asked.description().strip();
     row.manufacturer = asked.manufacturer().strip();
+    row.owner = asked.owner().isBlank() ? null : asked.owner().strip();
     row.fromForm(asked.formKey());
     return row;
   }

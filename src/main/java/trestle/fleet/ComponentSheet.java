@@ -16,12 +16,17 @@ public record ComponentSheet(
     String manufacturer,
     String owner) {
 
-  /** What two writings of one part number have in common: its letters A to Z and digits alone. */
+  /**
+   * What two writings of one part number have in common: its letters A to Z and digits alone. The
+   * column part_key says the same.
+   */
   public static String partKey(String partNumber) {
     StringBuilder key = new StringBuilder(partNumber.length());
     for (int i = 0; i < partNumber.length(); i++) {
-      char c = Character.toUpperCase(partNumber.charAt(i));
-      if (c >= 'A' && c <= 'Z' || c >= '0' && c <= '9') {
+      char c = partNumber.charAt(i);
+      if (c >= 'a' && c <= 'z') {
+        key.append((char) (c - 'a' + 'A'));
+      } else if (c >= 'A' && c <= 'Z' || c >= '0' && c <= '9') {
         key.append(c);
       }
     }

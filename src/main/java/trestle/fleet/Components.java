@@ -8,11 +8,8 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.Filed;
 import trestle.ledger.View;
@@ -29,8 +26,9 @@ public class Components {
   private static final Comparator<Fitting> OLDEST_FIRST = Comparator.comparing(Fitting::from);
 
   @Inject ComponentRepository repository;
+  @Inject ComponentSheetRepository sheets;
+  @Inject ComponentHistories histories;
   @Inject AircraftRepository forms;
-  @Inject Fleet fleet;
   @Inject Revisions revisions;
   @Inject Parts parts;
   @Inject Filings filings;
@@ -47,6 +45,7 @@ public class Components {
    * @param at the moment at which it had run what {@code runs} says
    * @param newOn the day it was new, null when not known
    * @param overhauledOn the day it was last overhauled, null when not known or never
+   * @param owner whose it is, or ""
    */
   public record Registering(
       PartKind kind,
@@ -58,7 +57,34 @@ public class Components {
       Map<Counter, Run> runs,
       LocalDate newOn,
       LocalDate overhauledOn,
-      UUID formKey) {}
+      String owner,
+      UUID formKey) {
+
+    public Registering(
+        PartKind kind,
+        String partNumber,
+        String serial,
+        String description,
+        String manufacturer,
+        Instant at,
+        Map<Counter, Run> runs,
+        LocalDate newOn,
+        LocalDate overhauledOn,
+        UUID formKey) {
+      this(
+          kind,
+          partNumber,
+          serial,
+          description,
+          manufacturer,
+          at,
+          runs,
+          newOn,
+          overhauledOn,
+          "",
+          formKey);
+    }
+  }
 
   @Filing
   public UUID register(Viewer viewer, Registering asked) {
@@ -169,6 +195,19 @@ public class Components {
     return sheets;
   }
 
+  /** How many components have these words in their description, part number or serial. */
+  @Reading
+  public long count(Viewer viewer, String sought, View view) {
+    return sheets.count(sought, view);
+  }
+
+  /** Some of those, by part number and serial. */
+  @Reading
+  public List<ComponentSheet> sought(
+      Viewer viewer, String sought, int offset, int most, View view) {
+    return sheets.sought(sought, offset, most, view);
+  }
+
   /**
    * The components with a part number that reads like one of these, whatever their blanks and
    * hyphens; one statement.
@@ -177,7 +216,31 @@ public class Components {
    */
   @Reading
   public List<ComponentSheet> withParts(Viewer viewer, Collection<String> keys, View view) {
-    return keys.isEmpty() ? List.of() : repository.withParts(keys, view);
+    return keys.isEmpty() ? List.of() : sheets.withParts(keys, view);
+  }
+
+  /**
+   * The components that some of these may be about, and those with such a part number whose serial
+   * is not letters around one number: whoever asks looks at each more closely. One statement.
+   */
+  @Reading
+  public List<Named.Part> named(Viewer viewer, List<Named> whom, View view) {
+    return whom.isEmpty() ? List.of() : sheets.named(whom, view);
+  }
+
+  /** Where each of these is fitted at the end of the view; without those that are not. */
+  @Reading
+  public Map<UUID, Fitting> fitted(Viewer viewer, Collection<UUID> componentIds, View view) {
+    Map<UUID, Fitting> fitted = new HashMap<>();
+    Carried carried =
+        histories.carried(viewer, repository.fitmentsOfComponents(componentIds, view), view);
+    for (UUID component : componentIds) {
+      carried.fittings(component).stream()
+          .filter(Fitting::isFitted)
+          .findFirst()
+          .ifPresent(fitting -> fitted.put(component, fitting));
+    }
+    return fitted;
   }
 
   /**
@@ -188,7 +251,8 @@ public class Components {
   public Map<UUID, List<Fitting>> fittings(Viewer viewer, Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<Fitting>> byAircraft = new HashMap<>();
     if (!aircraftIds.isEmpty()) {
-      Carried carried = carried(viewer, repository.fitmentsOnAircraft(aircraftIds, view), view);
+      Carried carried =
+          histories.carried(viewer, repository.fitmentsOnAircraft(aircraftIds, view), view);
       for (UUID component : carried.components()) {
         for (Fitting fitting : carried.fittings(component)) {
           byAircraft.computeIfAbsent(fitting.aircraftId(), id -> new ArrayList<>()).add(fitting);
@@ -218,32 +282,7 @@ public class Components {
   @Reading
   public Map<UUID, ComponentHistory> histories(
       Viewer viewer, Collection<UUID> componentIds, View view) {
-    Map<UUID, ComponentHistory> histories = new HashMap<>();
-    if (componentIds.isEmpty()) {
-      return histories;
-    }
-    for (ComponentRow row : repository.components(componentIds, view)) {
-      histories.put(row.componentId, ComponentHistory.of(row.sheet()));
-    }
-    for (ComponentOpening row : repository.openings(componentIds, view)) {
-      histories.get(row.componentId).openings().add(opening(row));
-    }
-    for (ComponentOverhaul row : repository.overhauls(componentIds, view)) {
-      histories.get(row.componentId).overhauls().add(overhaul(row));
-    }
-    for (ComponentEvent row : repository.events(componentIds, view)) {
-      histories.get(row.componentId).events().add(row.event());
-    }
-    for (ComponentMeterReading row : repository.meterReadings(componentIds, view)) {
-      histories.get(row.componentId).meterReadings().add(row.shown());
-    }
-    Carried carried = carried(viewer, repository.fitmentsOfComponents(componentIds, view), view);
-    histories.forEach(
-        (id, history) -> {
-          history.placements().addAll(carried.placements(id));
-          history.fittings().addAll(carried.fittings(id));
-        });
-    return histories;
+    return componentIds.isEmpty() ? new HashMap<>() : histories.of(viewer, componentIds, view);
   }
 
   /** What was ever put straight into a component, or onto an aircraft, the oldest first. */
@@ -254,13 +293,14 @@ public class Components {
 
   @Reading
   public List<Placement> inside(Viewer viewer, Collection<UUID> holderIds, View view) {
-    return placements(viewer, repository.fitmentsIn(holderIds, view), view);
+    return histories.placements(viewer, repository.fitmentsIn(holderIds, view), view);
   }
 
   /** Where a component, and everything that it ever sat in, was put, the oldest first. */
   @Reading
   public List<Placement> around(Viewer viewer, UUID componentId, View view) {
-    return placements(viewer, repository.fitmentsOfComponents(List.of(componentId), view), view);
+    return histories.placements(
+        viewer, repository.fitmentsOfComponents(List.of(componentId), view), view);
   }
 
   /**
@@ -273,36 +313,5 @@ public class Components {
       throw new NotHere("There is no such component here.");
     }
     return history;
-  }
-
-  private Carried carried(Viewer viewer, List<Fitment> rows, View view) {
-    Set<UUID> ids = new HashSet<>();
-    rows.forEach(row -> ids.add(row.componentId));
-    return new Carried(placements(viewer, rows, view), sheets(viewer, ids, View.EVERYTHING));
-  }
-
-  private List<Placement> placements(Viewer viewer, List<Fitment> rows, View view) {
-    List<UUID> ids = rows.stream().map(Filed::id).toList();
-    Set<UUID> aircraft = new HashSet<>();
-    rows.stream().map(row -> row.aircraftId).filter(Objects::nonNull).forEach(aircraft::add);
-    return new PlacementRows(rows, repository.removals(ids, view), view.upTo())
-        .placements(fleet.positions(viewer, aircraft, view));
-  }
-
-  private static ComponentHistory.Opening opening(ComponentOpening row) {
-    return new ComponentHistory.Opening(
-        row.id(),
-        new Counter(row.counter),
-        row.sinceNew,
-        row.sinceOverhaul,
-        row.newOn,
-        row.overhauledOn,
-        row.happenedAt(),
-        row.happenedOn());
-  }
-
-  private static ComponentHistory.Overhaul overhaul(ComponentOverhaul row) {
-    return new ComponentHistory.Overhaul(
-        row.id(), row.happenedAt(), row.happenedOn(), row.reference);
   }
 }

@@ -17,7 +17,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -113,10 +112,17 @@ public class ComponentPages {
   public Response all(@QueryParam("page") Integer page, @Context UriInfo uri) {
     AsAt at = at(uri);
     String state = at.form().optional("state", "State").choice(STATES);
-    List<ComponentSheet> sheets = sought(at, at.form().value("sought"), state);
-    Pager pager = Pager.of(page, PAGE, sheets.size(), uri);
-    List<ComponentSheet> shown =
-        sheets.subList(pager.offset(), Math.min(sheets.size(), pager.offset() + PAGE));
+    String sought = at.form().value("sought").strip();
+    Pager pager;
+    List<ComponentSheet> shown;
+    if (state == null) {
+      pager = Pager.of(page, PAGE, components.count(viewer, sought, at.view()), uri);
+      shown = components.sought(viewer, sought, pager.offset(), PAGE, at.view());
+    } else {
+      List<ComponentSheet> sheets = in(state, sought, at.view());
+      pager = Pager.of(page, PAGE, sheets.size(), uri);
+      shown = sheets.subList(pager.offset(), Math.min(sheets.size(), pager.offset() + PAGE));
+    }
     List<UUID> ids = shown.stream().map(ComponentSheet::id).toList();
     Map<UUID, ComponentLine> used = lines.of(viewer, ids, at.view());
     Map<UUID, AircraftSheet> aircraft = aircraft(at.view());
@@ -130,18 +136,11 @@ public class ComponentPages {
             viewer.isAny(Role.OWNER, Role.CONTROLLER)));
   }
 
-  /** Those whose part number, serial or description has the words sought, in a state. */
-  private List<ComponentSheet> sought(AsAt at, String typed, String state) {
-    String sought = typed.strip().toLowerCase(Locale.ROOT);
-    List<ComponentSheet> found =
-        components.sheets(viewer, at.view()).stream()
-            .filter(sheet -> sheet.words().toLowerCase(Locale.ROOT).contains(sought))
-            .toList();
-    if (state == null) {
-      return found;
-    }
+  /** A state is derived: whoever asks for one has all looked at that have the words. */
+  private List<ComponentSheet> in(String state, String sought, View view) {
+    List<ComponentSheet> found = components.sought(viewer, sought, 0, Integer.MAX_VALUE, view);
     Map<UUID, ComponentHistory> histories =
-        components.histories(viewer, found.stream().map(ComponentSheet::id).toList(), at.view());
+        components.histories(viewer, found.stream().map(ComponentSheet::id).toList(), view);
     return found.stream()
         .filter(sheet -> histories.get(sheet.id()).state().name().equals(state))
         .toList();

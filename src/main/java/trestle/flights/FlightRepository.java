@@ -354,7 +354,11 @@ class FlightRepository {
                 entities.createNativeQuery(
                     "select a.id, l.filed from unnest(:ids) as a(id), lateral"
                         + " (select cast(floor(extract(epoch from f.recorded_at)) as bigint) as filed"
-                        + " from flight f where f.aircraft_id = a.id and"
+                        + " from flight f where f.aircraft_id = a.id"
+                        // What landed by then took off before then, in every zone: as at a past
+                        // day the search by index does not begin with all that came after.
+                        + " and f.take_off_at < cast(least(cast(:upTo as date),"
+                        + " date '9999-12-28') + 3 as timestamptz) and"
                         + CURRENT
                         + " order by f.take_off_at desc, f.landing_at desc limit 1) l",
                     Object[].class),

@@ -22,6 +22,7 @@ import trestle.defects.Earlier;
 import trestle.defects.OpenDefects;
 import trestle.defects.Repeats;
 import trestle.directives.Status;
+import trestle.directives.Surveys;
 import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
@@ -43,6 +44,7 @@ class DemoLoaderTest {
   @Inject Fleet fleet;
   @Inject DueItems source;
   @Inject Status status;
+  @Inject Surveys surveys;
   @Inject Standings standings;
   @Inject OpenDefects open;
   @Inject DefectBook book;
@@ -69,9 +71,11 @@ class DemoLoaderTest {
     }
     assertThat(items.values()).allSatisfy(of -> assertThat(of).hasSizeGreaterThan(12));
     assertEngineExtended(items.get("QX-WIC"));
-    assertThat(clock.telling(now, () -> status.toBeAssessed(loaded.owner(), View.asAt(today))))
+    Surveys.Page page = Surveys.Page.first(10);
+    View view = View.asAt(today);
+    assertThat(clock.telling(now, () -> surveys.toBeAssessed(loaded.owner(), page, view)).rows())
         .as("directives that nobody assessed")
-        .isEmpty();
+        .isZero();
     clock.telling(now, () -> assertDefectsAsTold(loaded.owner(), today));
     assertMagnetoJudgedWhereItIs(loaded.owner(), today);
     assertLedgerHoldsEveryFiledRow(loaded.operatorId());

@@ -195,6 +195,21 @@ class SerialsTest {
     assertThat(run.covers(prefix + (from - 1))).isEqualTo(Covered.NO);
   }
 
+  /** So that of very many the database may leave the others out. */
+  @Property
+  void whoseNumberIsNotAmongTheNumbersIsNotNamed(
+      @ForAll("serials") Serials serials, @ForAll("plates") String plate) {
+    String digits = plate.replaceAll("[^0-9]", "");
+    boolean oneNumber = plate.matches("[A-Za-z ./#()-]*[0-9]{1,18}[A-Za-z ./#()-]*");
+    if (oneNumber && !plate.contains("UNKNOWN")) {
+      long number = Long.parseLong(digits);
+      if (serials.numbers().stream()
+          .noneMatch(run -> run.first() <= number && number <= run.last())) {
+        assertThat(serials.covers(plate)).isEqualTo(Covered.NO);
+      }
+    }
+  }
+
   @Property
   void garbageIsReadOrRefusedButNeverFails(@ForAll("garbage") String written) {
     try {
@@ -208,6 +223,15 @@ class SerialsTest {
   @Provide
   Arbitrary<String> prefixes() {
     return Arbitraries.of("", "K", "VT-", "S4-", "AB.", "9/");
+  }
+
+  @Provide
+  Arbitrary<String> plates() {
+    return Combinators.combine(
+            Arbitraries.of("", "K", "VT-", "A B ", "S/N ", "K-2-", "18-", "(", "UNKNOWN "),
+            Arbitraries.of("0", "7", "12", "007", "318", "0318", "1001", "1818", "187", "27"),
+            Arbitraries.of("", "", "A", "-", " X", "/B", "-1"))
+        .as((before, digits, after) -> before + digits + after);
   }
 
   @Provide

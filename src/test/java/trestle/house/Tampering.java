@@ -93,7 +93,8 @@ final class Tampering implements AutoCloseable {
         ResultSet rows =
             statement.executeQuery(
                 "select column_name, data_type from information_schema.columns"
-                    + " where table_schema = 'public' and table_name = '"
+                    + " where table_schema = 'public' and is_generated = 'NEVER'"
+                    + " and table_name = '"
                     + table
                     + "' order by ordinal_position")) {
       while (rows.next()) {

@@ -18,7 +18,8 @@ import trestle.directives.DirectiveSheet;
 import trestle.directives.Directives;
 import trestle.directives.NewDirective;
 import trestle.directives.NewParagraph;
-import trestle.directives.Status;
+import trestle.directives.Surveys;
+import trestle.directives.Told;
 import trestle.fleet.Fleet;
 import trestle.fleet.Particulars;
 import trestle.ledger.View;
@@ -35,8 +36,9 @@ import trestle.web.Viewer;
 
 /**
  * Whom one new directive names among 200,000 components, fitted to 1,000 aircraft: once where all
- * have its part number, and once where one in a hundred has. The components are written as rows
- * with their lines in the ledger, without the ledger's hashes and past the triggers.
+ * have its part number, and once where one in a hundred has; once a run of serials, once all. The
+ * components are written as rows with their lines in the ledger, without the ledger's hashes and
+ * past the triggers.
  */
 @QuarkusTest
 class DirectivesBenchmark {
@@ -48,7 +50,7 @@ class DirectivesBenchmark {
   @Inject Members members;
   @Inject Fleet fleet;
   @Inject Directives directives;
-  @Inject Status status;
+  @Inject Surveys surveys;
   @Inject Standings standings;
   @Inject InstantSource clock;
 
@@ -64,27 +66,38 @@ class DirectivesBenchmark {
         fill(connection, company.operatorId(), parts);
       }
       System.out.printf("filled in %d s%n", (System.nanoTime() - began) / 1_000_000_000);
-      UUID id =
-          directives.enter(
-              owner, NewDirective.of("Nobody", "X-1", today.minusDays(5), "Points"), null);
-      directives.addParagraph(
-          owner,
-          id,
-          NewParagraph.of(
-              "(a)",
-              "Points",
-              Applicability.ofParts("K101000 through K101999 except K101130", "MG-1"),
-              Rule.first(Limit.Every.of(Counter.HOURS, "100"))),
-          null);
-      DirectiveSheet directive = directives.one(owner, id);
       View now = View.asAt(today);
+      System.out.printf("%d of %d have its part number%n", COMPONENTS / parts, COMPONENTS);
+      for (String serials : new String[] {"K101000 through K101999 except K101130", "all"}) {
+        DirectiveSheet directive = entered(owner, today, serials);
+        time(
+            serials + ", its page",
+            () ->
+                surveys.ofDirective(owner, directive, now, 20).stream().mapToInt(Told::all).sum());
+        time(
+            serials + ", what is to be assessed",
+            () -> surveys.toBeAssessed(owner, Surveys.Page.first(50), now).rows());
+      }
       time(
-          COMPONENTS / parts + " of " + COMPONENTS + " have its part number",
-          () -> status.ofDirective(owner, directive, now));
-      time(
-          "  standing of one aircraft with it",
-          () -> List.of(standings.asAt(owner, List.of(aircraft.get(7)), now)));
+          "standing of one aircraft with both",
+          () -> standings.asAt(owner, List.of(aircraft.get(7)), now).size());
     }
+  }
+
+  private DirectiveSheet entered(Viewer owner, LocalDate today, String serials) {
+    UUID id =
+        directives.enter(
+            owner, NewDirective.of("Nobody", "X-" + serials, today.minusDays(5), "Points"), null);
+    directives.addParagraph(
+        owner,
+        id,
+        NewParagraph.of(
+            "(a)",
+            "Points",
+            Applicability.ofParts(serials, "MG-1"),
+            Rule.first(Limit.Every.of(Counter.HOURS, "100"))),
+        null);
+    return directives.one(owner, id);
   }
 
   private List<UUID> aircraft(Viewer owner) {
@@ -103,11 +116,11 @@ class DirectivesBenchmark {
     return ids;
   }
 
-  private static void time(String what, Callable<List<?>> work) throws Exception {
+  private static void time(String what, Callable<Integer> work) throws Exception {
     double[] milliseconds = new double[TIMES];
     int found = 0;
     for (int i = 0; i < 5; i++) {
-      found = work.call().size();
+      found = work.call();
     }
     for (int i = 0; i < TIMES; i++) {
       long begin = System.nanoTime();
