@@ -86,7 +86,7 @@ public class AircraftPages {
   @Path("aircraft/new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response ask() {
-    Form form = AircraftForm.blank().with("on", trestle.web.Shown.date(today()));
+    Form form = AircraftForm.blank().with("on", trestle.web.Shown.typed(today()));
     return Answers.page(page(form));
   }
 
@@ -122,7 +122,7 @@ public class AircraftPages {
     Form form =
         AircraftForm.filled(aircraft.particulars())
             .with("revises", aircraft.revisionId())
-            .with("from", trestle.web.Shown.date(today()));
+            .with("from", trestle.web.Shown.typed(today()));
     return Answers.page(page(id, form, false));
   }
 

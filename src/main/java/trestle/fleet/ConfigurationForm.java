@@ -115,7 +115,7 @@ final class ConfigurationForm {
         .with("arm", entry.arm().stripTrailingZeros().toPlainString())
         .with("arm-unit", entry.armUnit())
         .with("reference", entry.reference())
-        .with("on", Shown.date(entry.on()));
+        .with("on", Shown.typed(entry.on()));
   }
 
   /** Like 12.5, −3 or 1,204.75. */

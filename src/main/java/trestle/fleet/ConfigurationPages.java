@@ -238,7 +238,7 @@ public class ConfigurationPages {
   }
 
   private Form today(Form form) {
-    return form.with("on", Shown.date(viewer.dateOf(clock.instant())));
+    return form.with("on", Shown.typed(viewer.dateOf(clock.instant())));
   }
 
   private String times() {

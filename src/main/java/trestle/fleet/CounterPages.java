@@ -75,7 +75,7 @@ public class CounterPages {
   @Path("aircraft/{id}/counters")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response counters(@PathParam("id") UUID id, @QueryParam("corrects") UUID corrects) {
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
+    Form form = Form.blank().with("on", Shown.typed(viewer.dateOf(clock.instant())));
     if (corrects != null) {
       OpeningLine line = opening(id, corrects);
       form.with("counter", line.counter())
@@ -128,7 +128,7 @@ public class CounterPages {
   @Path("aircraft/{id}/meter-changes/new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askMeterChange(@PathParam("id") UUID id, @QueryParam("corrects") UUID corrects) {
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
+    Form form = Form.blank().with("on", Shown.typed(viewer.dateOf(clock.instant())));
     if (corrects != null) {
       form.with("corrects", corrects);
     }

@@ -184,7 +184,7 @@ public class FitmentPages {
   }
 
   private Form today() {
-    return Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
+    return Form.blank().with("on", Shown.typed(viewer.dateOf(clock.instant())));
   }
 
   private String times() {

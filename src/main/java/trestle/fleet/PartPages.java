@@ -15,7 +15,10 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import trestle.ledger.View;
 import trestle.web.Allow;
@@ -36,6 +39,7 @@ public class PartPages {
 
   @Inject Parts parts;
   @Inject Components components;
+  @Inject Fleet fleet;
   @Inject Viewer viewer;
 
   @CheckedTemplate(
@@ -102,18 +106,23 @@ public class PartPages {
     List<PartSheet> history = parts.history(viewer, id);
     PartSheet part = history.get(0);
     List<ComponentSheet> same =
-        components.sheets(viewer, View.EVERYTHING).stream()
+        components
+            .withParts(viewer, List.of(ComponentSheet.partKey(part.partNumber())), View.EVERYTHING)
+            .stream()
             .filter(sheet -> sheet.partNumber().equalsIgnoreCase(part.partNumber()))
             .toList();
     Map<UUID, ComponentHistory> histories =
         components.histories(
             viewer, same.stream().map(ComponentSheet::id).toList(), View.EVERYTHING);
+    Map<UUID, AircraftSheet> aircraft = fleet.sheets(viewer, on(histories), View.EVERYTHING);
     return Answers.page(
         new PartPage(
             part,
             same.stream()
                 .map(
-                    sheet -> new Line(sheet.id(), sheet.serial(), where(histories.get(sheet.id()))))
+                    sheet ->
+                        new Line(
+                            sheet.id(), sheet.serial(), where(histories.get(sheet.id()), aircraft)))
                 .toList(),
             history.subList(1, history.size()),
             Form.blank(),
@@ -203,9 +212,19 @@ public class PartPages {
         CLASSES);
   }
 
-  private static String where(ComponentHistory history) {
+  private static Set<UUID> on(Map<UUID, ComponentHistory> histories) {
+    return histories.values().stream()
+        .map(ComponentHistory::fitted)
+        .filter(Objects::nonNull)
+        .map(Fitting::aircraftId)
+        .collect(Collectors.toSet());
+  }
+
+  private static String where(ComponentHistory history, Map<UUID, AircraftSheet> aircraft) {
     Fitting fitted = history.fitted();
-    return fitted == null ? history.state().words() : fitted.positionLabel();
+    return fitted == null
+        ? history.state().words()
+        : aircraft.get(fitted.aircraftId()).registration() + ", " + fitted.positionLabel();
   }
 
   private boolean mayState() {

@@ -111,7 +111,7 @@ public class ProgrammeRevisionPages {
   @Path("new")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response ask(@PathParam("id") UUID id) {
-    return Answers.page(page(id, Form.blank().with("on", Shown.date(today()))));
+    return Answers.page(page(id, Form.blank().with("on", Shown.typed(today()))));
   }
 
   @POST
