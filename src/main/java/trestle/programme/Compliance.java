@@ -38,6 +38,8 @@ class Compliance extends Filed {
 
   @NamesFiles(table = "compliance_file")
   String fileSha256;
+
+  @NamesFiles(table = "compliance_file")
   String[] moreFiles;
 
   @Column(name = "void")

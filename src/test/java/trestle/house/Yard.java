@@ -187,7 +187,7 @@ public class Yard {
                 clock.instant(),
                 Usage.parse("hours=6001"),
                 mark + " log 2"),
-            DocumentFiles.prepare(mark + ".pdf", ("%PDF-1.4 " + mark).getBytes(UTF_8)));
+            List.of(DocumentFiles.prepare(mark + ".pdf", ("%PDF-1.4 " + mark).getBytes(UTF_8))));
     UUID extension =
         extensions.grant(
             viewer,
@@ -243,7 +243,7 @@ public class Yard {
         directive.directive(),
         directive.paragraph(),
         directive.file(),
-        compliances.one(viewer, doing).file(),
+        compliances.one(viewer, doing).papers().get(0).sha256(),
         bay.of(viewer, mark, inTheBay(registration), clock.instant()),
         handed.of(viewer, mark));
   }
