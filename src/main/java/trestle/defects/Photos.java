@@ -18,7 +18,7 @@ import trestle.web.Refusal;
 import trestle.web.Upload;
 import trestle.web.Viewer;
 
-/** The pictures of defects and events: looked into before they are kept, shown to their own. */
+/** Pictures that records name: looked into before they are kept, shown to their own. */
 @ApplicationScoped
 public class Photos {
   public static final int MOST_BYTES = 10 << 20;
@@ -101,7 +101,7 @@ public class Photos {
 
   /** Keeps pictures with the record that is filed in the same transaction; their hashes. */
   @Filing
-  List<String> keep(Viewer viewer, List<PhotoDraft> photos) {
+  public List<String> keep(Viewer viewer, List<PhotoDraft> photos) {
     for (PhotoDraft photo : photos) {
       if (photo.picture() != null) {
         repository.keep(viewer, photo, clock.instant());

@@ -53,7 +53,8 @@ final class ProfileForm {
             .with("repeat-days", profile.repeatWithinDays())
             .with("repeat-flights", profile.repeatWithinFlights())
             .with("late-entry", profile.lateEntryDays())
-            .with("retention", profile.retentionMonths());
+            .with("retention", profile.retentionMonths())
+            .with("pilot-tasks", String.join("\n", profile.pilotTasks()));
     for (Deferring one : profile.deferring()) {
       form.withAll(one.route().word(), one.by().stream().map(Role::word).toList());
     }
@@ -73,6 +74,7 @@ final class ProfileForm {
         .with("statement-release", profile.statements().release())
         .with("statement-inspection", profile.statements().inspection())
         .with("statement-not-airworthy", profile.statements().notAirworthy())
+        .with("statement-progressive", profile.statements().progressive())
         .with("statement-pre-flight", profile.statements().preFlight())
         .with("statement-acceptance", profile.statements().acceptance());
   }
@@ -135,6 +137,7 @@ final class ProfileForm {
     Integer late = form.optional("late-entry", "Late entry").count(3650);
     Integer retention = form.required("retention", "Kept for").count(1200);
     List<ReportRecipient> recipients = recipients(form);
+    List<String> pilotTasks = pilotTasks(form);
     if (form.isBad()) {
       return null;
     }
@@ -157,7 +160,21 @@ final class ProfileForm {
         countsFrom,
         late,
         retention,
-        recipients);
+        recipients,
+        pilotTasks);
+  }
+
+  /** One a row. */
+  private static List<String> pilotTasks(Form form) {
+    String typed = orBlank(form.optional("pilot-tasks", "Pilots’ own work").lines(6_000));
+    List<String> tasks =
+        typed.lines().map(String::strip).filter(row -> !row.isEmpty()).distinct().toList();
+    if (tasks.stream().anyMatch(task -> task.length() > PilotTask.MOST_LETTERS)) {
+      form.fail(
+          "pilot-tasks",
+          "Pilots’ own work must have at most " + PilotTask.MOST_LETTERS + " characters a row.");
+    }
+    return tasks;
   }
 
   private static Deferring deferring(Form form, Route route) {
@@ -181,6 +198,7 @@ final class ProfileForm {
         form.required("statement-release", "Release").lines(1000),
         form.required("statement-inspection", "Inspection").lines(1000),
         form.required("statement-not-airworthy", "Not airworthy").lines(1000),
+        orBlank(form.optional("statement-progressive", "Progressive inspection").lines(1000)),
         form.required("statement-pre-flight", "Pre-flight").lines(1000),
         form.required("statement-acceptance", "Acceptance").lines(1000));
   }

@@ -186,6 +186,10 @@ final class ProfileWords {
             "Release: " + profile.statements().release(),
             "Inspection: " + profile.statements().inspection(),
             "Not airworthy: " + profile.statements().notAirworthy(),
+            "Progressive inspection: "
+                + (profile.statements().progressive().isEmpty()
+                    ? "none"
+                    : profile.statements().progressive()),
             "Pre-flight: " + profile.statements().preFlight(),
             "Acceptance: " + profile.statements().acceptance()));
     add(
@@ -199,6 +203,10 @@ final class ProfileWords {
             profile.partsEvidence().stream()
                 .map(one -> one.partClass() + ": " + one.evidence())
                 .toList()));
+    add(
+        "pilotTasks",
+        "Pilots’ own work",
+        profile.pilotTasks().isEmpty() ? List.of("none is allowed") : profile.pilotTasks());
     add(
         "lateEntryDays",
         "A release is entered",

@@ -35,6 +35,9 @@ import trestle.web.Role;
  * @param lateEntryDays within how many days of the work its release must be entered; null for none
  * @param retentionMonths how long detailed records are kept at least
  * @param reportRecipients whom occurrences are reported to, and how soon
+ * @param pilotTasks what pilots may do and sign themselves on an aircraft that is not flown for
+ *     hire; none: they may do nothing. Null, of a profile filed before it could be said: the usual
+ *     list
  */
 public record RuleProfile(
     String name,
@@ -55,7 +58,8 @@ public record RuleProfile(
     CountsFrom countsFrom,
     Integer lateEntryDays,
     int retentionMonths,
-    List<ReportRecipient> reportRecipients) {
+    List<ReportRecipient> reportRecipients,
+    List<String> pilotTasks) {
 
   public RuleProfile {
     Objects.requireNonNull(name, "name");
@@ -64,6 +68,7 @@ public record RuleProfile(
     deferring = List.copyOf(deferring);
     partsEvidence = List.copyOf(partsEvidence);
     reportRecipients = List.copyOf(reportRecipients);
+    pilotTasks = pilotTasks == null ? PilotTask.labels() : List.copyOf(pilotTasks);
   }
 
   /** Whether it is still a shipped example, and not yet the operator's own. */
@@ -116,7 +121,8 @@ public record RuleProfile(
         countsFrom,
         lateEntryDays,
         retentionMonths,
-        reportRecipients);
+        reportRecipients,
+        pilotTasks);
   }
 
   /** A word of a closed list, as files, forms and the database write it. */
@@ -200,13 +206,25 @@ public record RuleProfile(
    */
   public record Words(String engineer, String licence, String release, String list) {}
 
-  /** What is signed, in whole sentences. */
+  /**
+   * What is signed, in whole sentences. In those of an inspection {@code [inspection]} and {@code
+   * [date]} are filled in; in that of a progressive one {@code [routine]}, {@code [detailed]} and
+   * {@code [verdict]}.
+   *
+   * @param progressive of an inspection by a progressive programme; "" where there is none
+   */
   public record Statements(
       String release,
       String inspection,
       String notAirworthy,
+      String progressive,
       String preFlight,
-      String acceptance) {}
+      String acceptance) {
+
+    public Statements {
+      progressive = progressive == null ? "" : progressive;
+    }
+  }
 
   /**
    * @param hours within how many hours; null where that is not known

@@ -481,6 +481,14 @@ final class RecordKinds {
               CORRECTED,
               "Other evidence, or taken away, with a reason."),
           new RecordKind(
+              "line-photo",
+              "Photo of a line",
+              List.of("words", "taker_name"),
+              "/work-lines/{line_entry_id}",
+              "/records/{id}/taking-away",
+              TAKEN_AWAY,
+              "Taken away with a reason: the line no longer shows it."),
+          new RecordKind(
               "work-reading",
               "Reading",
               List.of("kind", "value", "unit"),
@@ -504,6 +512,22 @@ final class RecordKinds {
               null,
               CORRECTED,
               "On the order's page of costs it is taken away with a reason, and filed again."),
+          new RecordKind(
+              "labour-rate",
+              "Labour rate",
+              List.of("name", "hourly_rate", "currency"),
+              "/workshop-settings",
+              "/workshop-settings",
+              FOLLOWED,
+              "The next statement of the same name holds from its day on; one without a rate ends it."),
+          new RecordKind(
+              "approval-rule",
+              "When the owner approves orders",
+              List.of("always"),
+              "/workshop-settings",
+              "/workshop-settings",
+              FOLLOWED,
+              "The next statement holds."),
           new RecordKind(
               "work-release",
               "Release",

@@ -40,6 +40,7 @@ record Revoking(Set<Role> who, Role signs) {
           Map.entry("reading-limit", UNSIGNED),
           Map.entry("pilot-work-rule", UNSIGNED),
           Map.entry("check-flight", new Revoking(Set.of(Role.PILOT, Role.ENGINEER), null)),
+          Map.entry("line-photo", UNSIGNED),
           Map.entry("line-inspection", ENGINEER),
           Map.entry("line-deferral", ENGINEER),
           Map.entry("pilot-work", PILOT),

@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.math.BigDecimal;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.UUID;
 import trestle.web.Allow;
@@ -32,6 +33,8 @@ public class CostPages {
       List.of(new Option("estimate", "Estimate"), new Option("actual", "Actual"));
 
   @Inject WorkCosts costs;
+  @Inject WorkshopSettings settings;
+  @Inject InstantSource clock;
   @Inject OrderBook book;
   @Inject Viewer viewer;
 
@@ -45,6 +48,7 @@ public class CostPages {
       List<Option> stages,
       List<Option> kinds,
       List<Option> lines,
+      List<Option> rates,
       List<Option> sums,
       boolean mayFile,
       Form form)
@@ -64,19 +68,35 @@ public class CostPages {
     Form form = Form.of(posted);
     String stage = form.required("stage", "Stage").choice("estimate", "actual");
     CostKind kind = form.required("kind", "Kind").choice(CostKind.class);
-    String words = form.required("words", "What or who").text(200);
+    UUID stated = form.optional("labour-rate", "Stated rate").uuid();
+    String words =
+        stated == null
+            ? form.required("words", "What or who").text(200)
+            : form.optional("words", "What or who").text(200);
     UUID line = form.optional("line", "Line").uuid();
     Integer minutes = form.optional("minutes", "Minutes").count(60_000);
     BigDecimal rate = form.optional("rate", "Rate of an hour").decimal(2);
     BigDecimal amount = form.optional("amount", "Amount").decimal(2);
-    String currency = form.required("currency", "Currency").text(3);
+    String currency =
+        stated == null
+            ? form.required("currency", "Currency").text(3)
+            : form.optional("currency", "Currency").text(3);
     return Answers.filing(
         form,
         () -> {
           costs.file(
               viewer,
               new WorkCosts.NewCost(
-                  id, line, stage.equals("estimate"), kind, words, minutes, rate, amount, currency),
+                  id,
+                  line,
+                  stage.equals("estimate"),
+                  kind,
+                  words,
+                  minutes,
+                  rate,
+                  amount,
+                  currency,
+                  stated),
               form.key());
           return order.order().link() + "/costs";
         },
@@ -115,6 +135,9 @@ public class CostPages {
         order.lines().stream()
             .map(line -> line.line())
             .map(line -> new Option(line.id().toString(), line.ordinal() + ". " + line.title()))
+            .toList(),
+        settings.inForce(viewer, viewer.dateOf(clock.instant())).stream()
+            .map(rate -> new Option(rate.id().toString(), rate.words()))
             .toList(),
         costing.sums().stream()
             .map(sum -> new Option(sum.id().toString(), sum.words() + ", " + sum.amount()))

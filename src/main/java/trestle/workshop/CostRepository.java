@@ -4,9 +4,10 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
-/** What orders cost. */
+/** What orders cost, and what labour costs. */
 @ApplicationScoped
 class CostRepository {
   @Inject EntityManager entities;
@@ -19,5 +20,21 @@ class CostRepository {
             WorkCost.class)
         .setParameter("id", orderId)
         .getResultList();
+  }
+
+  /** All that were ever stated, by name, then by the day from which they count. */
+  List<LabourRate> rates() {
+    return entities
+        .createQuery(
+            "from LabourRate r order by lower(r.name), r.happenedOn, r.ledgerSeq", LabourRate.class)
+        .getResultList();
+  }
+
+  Optional<ApprovalRule> approvalRule() {
+    return entities
+        .createQuery("from ApprovalRule r order by r.ledgerSeq desc", ApprovalRule.class)
+        .setMaxResults(1)
+        .getResultStream()
+        .findFirst();
   }
 }

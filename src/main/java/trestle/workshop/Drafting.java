@@ -178,6 +178,7 @@ class Drafting {
     }
     row.defectEntryId = defect.entryId();
     row.title = "Defect " + defect.no() + ": " + cut(defect.defect().words(), 260);
+    row.componentId = defect.defect().componentId();
     row.area = Area.ofChapter(defect.chapter()).word();
   }
 

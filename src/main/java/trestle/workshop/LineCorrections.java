@@ -122,6 +122,7 @@ public class LineCorrections {
     row.performedBy = original.performedBy;
     row.foundDefect = original.foundDefect;
     row.complianceId = original.complianceId;
+    row.bookId = original.bookId;
     return row;
   }
 

@@ -30,6 +30,7 @@ class LineWork extends Filed {
   String licenceKind;
   UUID foundDefect;
   UUID complianceId;
+  UUID bookId;
   Boolean voided;
   UUID afterVoided;
 

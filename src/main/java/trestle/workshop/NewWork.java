@@ -11,6 +11,8 @@ import trestle.defects.Judgement;
  * @param words what was done, what was found, or why it does not apply
  * @param performedBy whoever did it with their own hands, where not the signer; else ""
  * @param finding what was found, where something was; else null
+ * @param bookId into whose logbook it is entered: the aircraft's own id, or an engine's or
+ *     propeller's; null where nobody said
  */
 public record NewWork(
     UUID lineRowId,
@@ -20,7 +22,20 @@ public record NewWork(
     String dataRevision,
     Instant at,
     String performedBy,
-    Finding finding) {
+    Finding finding,
+    UUID bookId) {
+
+  public NewWork(
+      UUID lineRowId,
+      Outcome outcome,
+      String words,
+      String dataReference,
+      String dataRevision,
+      Instant at,
+      String performedBy,
+      Finding finding) {
+    this(lineRowId, outcome, words, dataReference, dataRevision, at, performedBy, finding, null);
+  }
 
   public NewWork {
     words = plain(words);

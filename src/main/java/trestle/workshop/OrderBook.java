@@ -26,6 +26,7 @@ public class OrderBook {
   public static final int PAGE = 30;
 
   @Inject WorkRepository repository;
+  @Inject ReadingRepository readings;
   @Inject OpenDefects defects;
 
   /** One page of orders, the newest first; page numbers begin at one. */
@@ -206,6 +207,14 @@ public class OrderBook {
     for (PartUse row : repository.parts(ids, view)) {
       parts.computeIfAbsent(row.lineEntryId, id -> new ArrayList<>()).add(UsedPart.of(row));
     }
+    Map<UUID, List<ReadingSheet>> taken = new HashMap<>();
+    for (WorkReading row : readings.ofOrders(ids, view)) {
+      taken.computeIfAbsent(row.lineEntryId, id -> new ArrayList<>()).add(ReadingSheet.of(row));
+    }
+    Map<UUID, List<PhotoSheet>> photos = new HashMap<>();
+    for (LinePhoto row : readings.photos(ids, view)) {
+      photos.computeIfAbsent(row.lineEntryId, id -> new ArrayList<>()).add(PhotoSheet.of(row));
+    }
     Set<UUID> deferred = deferredDefects(viewer, rows, view);
     Map<UUID, List<OrderLine>> lines = new HashMap<>();
     for (WorkLine row : repository.lines(ids, view)) {
@@ -225,6 +234,8 @@ public class OrderBook {
                   work == null ? null : looks.get(work.id()),
                   leftOpen.get(row.entryId),
                   parts.getOrDefault(row.entryId, List.of()),
+                  taken.getOrDefault(row.entryId, List.of()),
+                  photos.getOrDefault(row.entryId, List.of()),
                   row.defectEntryId != null && deferred.contains(row.defectEntryId)));
     }
     return lines;

@@ -19,6 +19,8 @@ public record OrderLine(
     SecondLook look,
     LeftOpen leftOpen,
     List<UsedPart> parts,
+    List<ReadingSheet> readings,
+    List<PhotoSheet> photos,
     boolean defectDeferred) {
 
   /** Whether somebody signed work on it, as it stands or as it was signed before. */
@@ -52,6 +54,15 @@ public record OrderLine(
   /** Nothing is left to do about it in this order. */
   public boolean isClosed() {
     return isDone() || work == null && (leftOpen != null || defectDeferred);
+  }
+
+  /** The same with what was read of one component, or of none. */
+  public OrderLine withReadingsOf(UUID component) {
+    List<ReadingSheet> own =
+        readings.stream()
+            .filter(one -> one.componentId() == null || one.componentId().equals(component))
+            .toList();
+    return new OrderLine(line, work, earlier, look, leftOpen, parts, own, photos, defectDeferred);
   }
 
   /** "Done", "Waiting for a second person", "Open" … */

@@ -18,22 +18,27 @@ import trestle.ledger.View;
 import trestle.people.Members;
 import trestle.people.Members.LicenceLine;
 import trestle.people.Proof;
+import trestle.profiles.PilotTask;
+import trestle.profiles.RuleProfiles;
 import trestle.signing.Signatures;
 import trestle.signing.Signer;
 import trestle.signing.Signing;
 import trestle.web.Filing;
+import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
 import trestle.web.Role;
+import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /**
- * A pilot's own small work: signed by the pilot, only of the short list, only on an aircraft of
- * which somebody has stated that it is not flown for hire and on whose authority pilots work on it.
+ * A pilot's own small work: signed by the pilot, only of the rule profile's list, only on an
+ * aircraft of which somebody has stated that it is not flown for hire and on whose authority pilots
+ * work on it.
  */
 @ApplicationScoped
 public class PilotWorks {
-  static final String STATEMENT =
+  public static final String STATEMENT =
       "I did the work stated here myself, as written and to the data named, and approve the aircraft"
           + " for return to service in respect of it alone.";
 
@@ -42,6 +47,7 @@ public class PilotWorks {
   @Inject OrderBook book;
   @Inject Totals totals;
   @Inject Fleet fleet;
+  @Inject RuleProfiles profiles;
   @Inject Members members;
   @Inject Revisions revisions;
   @Inject Signatures signatures;
@@ -51,18 +57,49 @@ public class PilotWorks {
   /** What is stated of an aircraft. */
   public record Rule(boolean flownForHire, String authority, LocalDate on) {}
 
-  /** Work that was signed. */
+  /**
+   * Work that was signed.
+   *
+   * @param authority by which pilots may work on the aircraft, as stated then
+   * @param mine whether the viewer signed it
+   * @param reason of a correction; else ""
+   */
   public record Done(
-      UUID id, PilotTask task, String words, String data, String by, LocalDate on, String times) {
+      UUID id,
+      UUID aircraftId,
+      String task,
+      String words,
+      String data,
+      String by,
+      Instant at,
+      LocalDate on,
+      String times,
+      String authority,
+      boolean mine,
+      String licence,
+      String reason) {
     public String hours() {
-      return Totals.read(times).get(0).hours();
+      return totals().get(0).hours();
+    }
+
+    /** The aircraft's then, and those of its engines and propellers. */
+    public List<Totals.Of> totals() {
+      return Totals.read(times);
+    }
+
+    public String link() {
+      return "/pilot-works/" + id;
     }
   }
 
-  /** Work to sign. */
+  /**
+   * Work to sign.
+   *
+   * @param task of the rule profile's list
+   */
   public record NewPilotWork(
       UUID aircraftId,
-      PilotTask task,
+      String task,
       String words,
       String dataReference,
       Instant at,
@@ -114,13 +151,46 @@ public class PilotWorks {
     if (no != null) {
       throw new Refusal("", no);
     }
-    check(asked);
-    PilotWork row = row(viewer, asked, rule);
+    check(viewer, asked, null);
+    return file(viewer, proof, row(viewer, asked, rule.id()), formKey);
+  }
+
+  /**
+   * Says what signed work should have said, with a signature of its own; the original is kept.
+   *
+   * @throws Refusal to anybody but who signed it
+   * @throws Stale where it was put right or taken away already
+   */
+  @Filing
+  public UUID correct(
+      Viewer viewer, Proof proof, UUID workId, NewPilotWork asked, String reason, UUID formKey) {
+    PilotWork original = original(workId);
+    revisions.bump(viewer, original.aircraftId);
+    PilotWork before = repository.ofForm(PilotWork.class, formKey).orElse(null);
+    if (before != null) {
+      return before.id();
+    }
+    if (!original.recordedBy().equals(viewer.personId())) {
+      throw new Refusal("", "Only who signed this work says what it should have said.");
+    }
+    if (original.isRevoking() || repository.isCorrected(PilotWork.class, workId)) {
+      throw new Stale("This work was put right or taken away already.");
+    }
+    if (reason == null || reason.isBlank() || reason.length() > 500) {
+      throw new Refusal("reason", "Reason is needed, in at most 500 characters.");
+    }
+    check(viewer, asked, original);
+    PilotWork row = row(viewer, asked, original.ruleId);
+    row.correct(workId, reason.strip());
+    return file(viewer, proof, row, formKey);
+  }
+
+  private UUID file(Viewer viewer, Proof proof, PilotWork row, UUID formKey) {
     row.fromForm(formKey);
     signatures.file(
         viewer,
         proof,
-        Signer.pilot(asked.licenceNumber(), true),
+        Signer.pilot(row.licenceNumber, true),
         List.of(Signing.of(row, STATEMENT, shown(viewer, row))));
     return row.id();
   }
@@ -132,6 +202,9 @@ public class PilotWorks {
   }
 
   private String refusal(Viewer viewer, PilotWorkRule rule, UUID aircraftId) {
+    if (tasks(viewer, aircraftId).isEmpty()) {
+      return "The rule profile of this aircraft lets pilots do no work of their own.";
+    }
     if (rule == null) {
       return "Nobody has stated that a pilot may work on this aircraft.";
     }
@@ -143,7 +216,21 @@ public class PilotWorks {
         : "It is in work under a work order: what is done is signed there.";
   }
 
-  private void check(NewPilotWork asked) {
+  /** What the rule profile lets pilots do. */
+  @Reading
+  public List<String> tasks(Viewer viewer, UUID aircraftId) {
+    return profiles.of(viewer, aircraftId, View.asAt(viewer.dateOf(clock.instant()))).pilotTasks();
+  }
+
+  /**
+   * @param original of a correction, whose task may stay though the list no longer has it; else
+   *     null
+   */
+  private void check(Viewer viewer, NewPilotWork asked, PilotWork original) {
+    boolean kept = original != null && PilotTask.said(original.task).equals(asked.task());
+    if (!kept && !tasks(viewer, asked.aircraftId()).contains(asked.task())) {
+      throw new Refusal("task", "Work must be of the list that the rule profile has for pilots.");
+    }
     if (asked.words() == null || asked.words().isBlank() || asked.words().length() > 2_000) {
       throw new Refusal("words", "What was done must be said, in at most 2,000 characters.");
     }
@@ -157,7 +244,7 @@ public class PilotWorks {
     }
   }
 
-  private PilotWork row(Viewer viewer, NewPilotWork asked, PilotWorkRule rule) {
+  private PilotWork row(Viewer viewer, NewPilotWork asked, UUID ruleId) {
     LicenceLine licence =
         members.licencesOf(viewer, viewer.personId(), viewer.dateOf(asked.at())).stream()
             .filter(one -> one.number().equals(asked.licenceNumber()))
@@ -169,8 +256,8 @@ public class PilotWorks {
                         "Licence must be one of yours that was good on the day of the work."));
     PilotWork row = new PilotWork();
     row.aircraftId = asked.aircraftId();
-    row.ruleId = rule.id();
-    row.task = asked.task().word();
+    row.ruleId = ruleId;
+    row.task = asked.task();
     row.words = asked.words().strip();
     row.dataReference = asked.dataReference().strip();
     row.times = totals.of(viewer, asked.aircraftId()).json(asked.at());
@@ -184,7 +271,7 @@ public class PilotWorks {
   private ObjectNode shown(Viewer viewer, PilotWork row) {
     ObjectNode shown = JsonNodeFactory.instance.objectNode();
     shown.put("aircraft", fleet.sheet(viewer, row.aircraftId, View.EVERYTHING).registration());
-    shown.put("task", PilotTask.parse(row.task).label());
+    shown.put("task", PilotTask.said(row.task));
     shown.put("words", row.words);
     shown.put("data", row.dataReference);
     shown.put("on", row.happenedOn().toString());
@@ -202,17 +289,39 @@ public class PilotWorks {
   /** The last hundred, the newest first. */
   @Reading
   public List<Done> of(Viewer viewer, UUID aircraftId) {
-    return works.works(aircraftId).stream()
-        .map(
-            row ->
-                new Done(
-                    row.id(),
-                    PilotTask.parse(row.task),
-                    row.words,
-                    row.dataReference,
-                    row.pilotName + ", " + row.licenceKind + " " + row.licenceNumber,
-                    row.happenedOn(),
-                    row.times))
-        .toList();
+    return works.works(aircraftId).stream().map(row -> done(viewer, row)).toList();
+  }
+
+  /**
+   * One, whether it counts still or not.
+   *
+   * @throws NotHere when the operator has no such record
+   */
+  @Reading
+  public Done one(Viewer viewer, UUID workId) {
+    return done(viewer, original(workId));
+  }
+
+  private PilotWork original(UUID workId) {
+    return repository
+        .row(PilotWork.class, workId)
+        .orElseThrow(() -> new NotHere("There is no such work of a pilot’s here."));
+  }
+
+  private Done done(Viewer viewer, PilotWork row) {
+    return new Done(
+        row.id(),
+        row.aircraftId,
+        PilotTask.said(row.task),
+        row.words,
+        row.dataReference,
+        row.pilotName + ", " + row.licenceKind + " " + row.licenceNumber,
+        row.happenedAt(),
+        row.happenedOn(),
+        row.times,
+        repository.row(PilotWorkRule.class, row.ruleId).map(rule -> rule.authority).orElse(""),
+        row.recordedBy().equals(viewer.personId()),
+        row.licenceNumber,
+        row.reason() == null ? "" : row.reason());
   }
 }

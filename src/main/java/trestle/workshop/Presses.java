@@ -39,6 +39,7 @@ class Presses {
       LicenceLine licence,
       Totals.Running running,
       String registration,
+      boolean several,
       List<Signing> signings,
       List<Filed> also) {}
 
@@ -66,6 +67,7 @@ class Presses {
         licence,
         totals.of(viewer, order.order().aircraftId()),
         fleet.sheet(viewer, order.order().aircraftId(), View.EVERYTHING).registration(),
+        works.size() > 1,
         new ArrayList<>(),
         new ArrayList<>());
   }
@@ -103,8 +105,13 @@ class Presses {
     row.performedBy = asked.performedBy();
     row.licenceNumber = press.licence.number();
     row.licenceKind = press.licence.kind();
+    row.bookId = books(press, asked.at()).of(press.order, line, asked.bookId(), press.several);
     row.happened(asked.at(), press.viewer.dateOf(asked.at()));
     return row;
+  }
+
+  private static Logbooks books(Press press, Instant at) {
+    return new Logbooks(press.order.order().aircraftId(), press.running, at);
   }
 
   static ObjectNode about(WorkOrderSheet order, OrderLine line) {
@@ -125,6 +132,7 @@ class Presses {
     shown.put("on", row.happenedOn().toString());
     shown.put("performed-by", row.performedBy);
     shown.put("times", row.times);
+    shown.put("logbook", books(press, row.happenedAt()).name(row.bookId));
     ArrayNode parts = shown.putArray("parts");
     line.parts()
         .forEach(
@@ -137,7 +145,17 @@ class Presses {
                         + part.words()
                         + ": "
                         + part.evidence()));
+    ArrayNode readings = shown.putArray("readings");
+    line.readings().forEach(one -> readings.add(one.said()));
+    ArrayNode photos = shown.putArray("photos");
+    line.photos().forEach(photo -> photos.add(photo.sha()));
     return shown;
+  }
+
+  /** Those of an order's aircraft at a moment, as a page offers them. */
+  Logbooks books(Viewer viewer, WorkOrderSheet order, Instant at) {
+    UUID aircraft = order.order().aircraftId();
+    return new Logbooks(aircraft, totals.of(viewer, aircraft), at);
   }
 
   /** The order of work that stands still, and is not over. */

@@ -3,11 +3,13 @@ package trestle.workshop;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import trestle.ledger.Revocable;
+import trestle.ledger.View;
 
-/** Readings and what they are judged by. */
+/** Readings, what they are judged by, and pictures: what stands beside the words of a line. */
 @ApplicationScoped
 class ReadingRepository {
   private static final String STANDING =
@@ -21,6 +23,40 @@ class ReadingRepository {
         .createQuery(
             "from WorkReading r where r.lineEntryId = :id and " + STANDING, WorkReading.class)
         .setParameter("id", lineId)
+        .getResultList();
+  }
+
+  /** Those that stand of the lines of some orders, in a view. */
+  List<WorkReading> ofOrders(Collection<UUID> orders, View view) {
+    return entities
+        .createQuery(
+            "from WorkReading r where r.lineEntryId in ("
+                + WorkRepository.LINES
+                + ") and r.voided is null and "
+                + WorkRepository.current("WorkReading", "r")
+                + " order by r.happenedAt, r.ledgerSeq",
+            WorkReading.class)
+        .setParameter("ids", orders)
+        .setParameter("known", view.knownBound())
+        .setParameter("upTo", view.upTo())
+        .getResultList();
+  }
+
+  /** Likewise the pictures. */
+  List<LinePhoto> photos(Collection<UUID> orders, View view) {
+    return entities
+        .createQuery(
+            "from LinePhoto p where p.lineEntryId in ("
+                + WorkRepository.LINES
+                + ") and "
+                + WorkRepository.known("p")
+                + " and "
+                + Revocable.stands("LinePhoto", "p")
+                + " order by p.ledgerSeq",
+            LinePhoto.class)
+        .setParameter("ids", orders)
+        .setParameter("known", view.knownBound())
+        .setParameter("upTo", view.upTo())
         .getResultList();
   }
 

@@ -58,6 +58,11 @@ public record ReadingSheet(
         + (words.isEmpty() ? "" : ", " + words);
   }
 
+  /** "Differential compression, Cylinder 3: 72/80, 10 % lost". */
+  public String said() {
+    return kind.label() + ", " + place + ": " + shown();
+  }
+
   static String plain(BigDecimal value) {
     return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
   }

@@ -53,6 +53,7 @@ public class ReleasePages {
   /**
    * @param statement that is signed where it is released
    * @param notAirworthy that is signed where it is not; "" where no inspection is signed
+   * @param progressive that is signed of a progressive inspection; "" where there is none
    */
   @CheckedTemplate(
       basePath = "workshop",
@@ -65,6 +66,7 @@ public class ReleasePages {
       List<Totals.Of> totals,
       String statement,
       String notAirworthy,
+      String progressive,
       LocalDate enterBy,
       boolean late,
       RuleProfile profile,
@@ -126,6 +128,10 @@ public class ReleasePages {
     String listed = form.optional("discrepancies", "Discrepancies").lines(6_000);
     String checkFlight = form.optional("check-flight", "Check flight").text(300);
     String remarks = form.optional("remarks", "Remarks").lines(1_000);
+    Releases.Progressive progressive =
+        new Releases.Progressive(
+            form.optional("routine", "Routine inspection").text(300),
+            form.optional("detailed", "Detailed inspection").text(300));
     String seen = form.value("seen");
     String licence = WorkForm.licence(form);
     return Answers.filing(
@@ -141,6 +147,7 @@ public class ReleasePages {
                   checkFlight,
                   remarks,
                   licence,
+                  progressive,
                   seen),
               form.key());
           return "/work-orders/" + id;
@@ -243,13 +250,19 @@ public class ReleasePages {
         aircraft,
         blocks.of(viewer, sheet),
         totals.at(viewer, aircraft.id(), clock.instant()),
-        Statements.release(profile, sheet, true),
-        inspected ? Statements.release(profile, sheet, false) : "",
+        statement(profile, sheet, true),
+        inspected ? statement(profile, sheet, false) : "",
+        inspected ? profile.statements().progressive() : "",
         enterBy,
         enterBy != null && viewer.dateOf(clock.instant()).isAfter(enterBy),
         profile,
         signatory.licences(),
         form);
+  }
+
+  private String statement(RuleProfile profile, WorkOrderSheet sheet, boolean airworthy) {
+    return Statements.release(
+        profile, sheet, airworthy, Releases.Progressive.NONE, viewer.dateOf(clock.instant()));
   }
 
   private CheckFlightPage checkPage(UUID id, Form form) {

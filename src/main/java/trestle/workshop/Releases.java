@@ -51,11 +51,31 @@ public class Releases {
   @Inject InstantSource clock;
 
   /**
+   * What a progressive inspection looked at (14 CFR 43.11(a)(6)).
+   *
+   * @param routine the aircraft or components of which a routine inspection was made, or ""
+   * @param detailed the components of which a detailed one was made, or ""
+   */
+  public record Progressive(String routine, String detailed) {
+    public static final Progressive NONE = new Progressive("", "");
+
+    public Progressive {
+      routine = routine == null ? "" : routine.strip();
+      detailed = detailed == null ? "" : detailed.strip();
+    }
+
+    boolean isSaid() {
+      return !routine.isEmpty() || !detailed.isEmpty();
+    }
+  }
+
+  /**
    * A release to file.
    *
    * @param discrepancies what was found besides what is open by the records; only where it is not
    *     airworthy
    * @param checkFlight why a check flight is asked for, or ""
+   * @param progressive what a progressive inspection looked at, where it was one
    * @param seen {@link #seen} of the order as its releaser read it
    */
   public record NewRelease(
@@ -65,7 +85,27 @@ public class Releases {
       String checkFlight,
       String remarks,
       String licenceNumber,
+      Progressive progressive,
       String seen) {
+
+    public NewRelease(
+        UUID orderId,
+        boolean airworthy,
+        List<String> discrepancies,
+        String checkFlight,
+        String remarks,
+        String licenceNumber,
+        String seen) {
+      this(
+          orderId,
+          airworthy,
+          discrepancies,
+          checkFlight,
+          remarks,
+          licenceNumber,
+          Progressive.NONE,
+          seen);
+    }
 
     public NewRelease {
       discrepancies = discrepancies.stream().map(String::strip).filter(s -> !s.isEmpty()).toList();
@@ -99,6 +139,7 @@ public class Releases {
     LicenceLine licence = entitled.licence(viewer, asked.licenceNumber(), now);
     AircraftSheet aircraft = fleet.sheet(viewer, order.order().aircraftId(), View.EVERYTHING);
     RuleProfile profile = profiles.of(viewer, aircraft.id(), View.asAt(viewer.dateOf(now)));
+    check(order, asked.progressive(), profile);
     closing.close(
         new Closing.Of(
             viewer, proof, licence, order, profile, viewer.dateOf(now), asked.airworthy()));
@@ -141,6 +182,27 @@ public class Releases {
     }
   }
 
+  private static void check(WorkOrderSheet order, Progressive said, RuleProfile profile) {
+    if (!said.isSaid()) {
+      return;
+    }
+    if (profile.statements().progressive().isEmpty()) {
+      throw new Refusal(
+          "routine", "The rule profile has no statement of a progressive inspection.");
+    }
+    if (order.lines().stream().noneMatch(Statements::isInspection)) {
+      throw new Refusal("routine", "No inspection is signed on this order.");
+    }
+    if (said.routine().isEmpty() || said.detailed().isEmpty()) {
+      throw new Refusal(
+          said.routine().isEmpty() ? "routine" : "detailed",
+          "A progressive inspection names both what it looked at in routine and in detail.");
+    }
+    if (said.routine().length() > 300 || said.detailed().length() > 300) {
+      throw new Refusal("routine", "What was looked at has at most 300 characters each.");
+    }
+  }
+
   /** The form keeps one sentence a field: each block has a field of its own. */
   private static String field(List<Block> standing, Block block) {
     int place = standing.indexOf(block);
@@ -166,7 +228,9 @@ public class Releases {
     row.aircraftId = order.order().aircraftId();
     row.orderEntryId = order.order().id();
     row.airworthy = asked.airworthy();
-    row.statement = Statements.release(profile, order, asked.airworthy());
+    row.statement =
+        Statements.release(
+            profile, order, asked.airworthy(), asked.progressive(), viewer.dateOf(now));
     row.completedOn = order.completedOn();
     row.checkFlight = asked.airworthy() ? asked.checkFlight() : "";
     row.times = totals.of(viewer, row.aircraftId).json(now);
@@ -229,6 +293,8 @@ public class Releases {
       }
       ids.append(line.defectDeferred());
       line.parts().forEach(part -> ids.append(part.id()));
+      line.readings().forEach(reading -> ids.append(reading.id()));
+      line.photos().forEach(photo -> ids.append(photo.id()));
     }
     return Signing.sha256(ids.toString());
   }

@@ -38,6 +38,7 @@ public class SigningPages {
   @Inject LineWorks works;
   @Inject LineCorrections corrections;
   @Inject OrderBook book;
+  @Inject Presses presses;
   @Inject Fleet fleet;
   @Inject Signatory signatory;
   @Inject InstantSource clock;
@@ -58,6 +59,8 @@ public class SigningPages {
       List<Option> outcomes,
       List<Option> findings,
       List<Option> areas,
+      List<Option> books,
+      boolean mustChooseBook,
       List<Option> licences,
       String statement,
       String action,
@@ -88,7 +91,8 @@ public class SigningPages {
         WorkForm.begun(viewer, clock.instant(), signatory.licences())
             .with("line", line.rowId())
             .with("outcome", Outcome.DONE.word())
-            .with("data-reference", line.dataReference());
+            .with("data-reference", line.dataReference())
+            .with("book", books(sheet, clock.instant()).preselected(sheet, line(sheet, id)));
     return Answers.page(signPage(sheet, line(sheet, id), null, form));
   }
 
@@ -192,7 +196,8 @@ public class SigningPages {
             .with("data-reference", work.dataReference())
             .with("data-revision", work.dataRevision())
             .with("time", Shown.time(work.at(), viewer.flightZone()))
-            .with("performed-by", work.performedBy());
+            .with("performed-by", work.performedBy())
+            .with("book", work.bookId());
     return Answers.page(signPage(sheet, line, work, form));
   }
 
@@ -234,10 +239,12 @@ public class SigningPages {
             asked.dataRevision(),
             same ? before.at() : asked.at(),
             asked.performedBy(),
-            null);
+            null,
+            asked.bookId());
   }
 
   private LineSign signPage(WorkOrderSheet sheet, OrderLine line, WorkSheet correcting, Form form) {
+    Logbooks books = books(sheet, correcting == null ? clock.instant() : correcting.at());
     return new LineSign(
         sheet,
         line,
@@ -246,12 +253,18 @@ public class SigningPages {
         WorkForm.outcomes(),
         WorkForm.findings(),
         Area.options(),
+        books.areOffered(line) ? books.options() : List.of(),
+        books.mustBeChosen(sheet, line),
         signatory.licences(),
         Statements.WORKED,
         correcting == null
             ? line.line().link() + "/work"
             : "/line-works/" + correcting.id() + "/correction",
         form);
+  }
+
+  private Logbooks books(WorkOrderSheet sheet, Instant at) {
+    return presses.books(viewer, sheet, at);
   }
 
   private LinesSign manyPage(WorkOrderSheet sheet, Form form) {

@@ -1,8 +1,12 @@
 package trestle.workshop;
 
+import java.time.LocalDate;
 import java.util.LinkedHashSet;
+import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Collectors;
 import trestle.profiles.RuleProfile;
+import trestle.web.Shown;
 
 /** What is signed in this room, in whole sentences. */
 final class Statements {
@@ -29,22 +33,58 @@ final class Statements {
    *
    * @param airworthy whether the aircraft is released
    */
-  static String release(RuleProfile profile, WorkOrderSheet order, boolean airworthy) {
+  static String release(
+      RuleProfile profile,
+      WorkOrderSheet order,
+      boolean airworthy,
+      Releases.Progressive progressive,
+      LocalDate on) {
+    RuleProfile.Statements says = profile.statements();
+    if (progressive.isSaid() && !airworthy) {
+      return progressive(says.progressive(), progressive, "disapproved");
+    }
     if (!airworthy) {
-      return profile.statements().notAirworthy();
+      return filledIn(says.notAirworthy(), order, on);
     }
     boolean inspections = order.lines().stream().anyMatch(Statements::isInspection);
     boolean others =
         order.lines().stream()
             .anyMatch(line -> line.isDone() && !line.line().isTask() && !isInspection(line));
     Set<String> sentences = new LinkedHashSet<>();
-    if (inspections) {
-      sentences.add(profile.statements().inspection());
+    if (progressive.isSaid()) {
+      sentences.add(progressive(says.progressive(), progressive, "approved"));
+    } else if (inspections) {
+      sentences.add(filledIn(says.inspection(), order, on));
     }
     if (others || !inspections) {
-      sentences.add(profile.statements().release());
+      sentences.add(says.release());
     }
     return String.join(" ", sentences);
+  }
+
+  private static String progressive(String statement, Releases.Progressive asked, String verdict) {
+    return statement
+        .replace("[routine]", asked.routine())
+        .replace("[detailed]", asked.detailed())
+        .replace("[verdict]", verdict);
+  }
+
+  /**
+   * With the type of inspection and the day of the list, where the profile leaves room for them.
+   */
+  private static String filledIn(String statement, WorkOrderSheet order, LocalDate on) {
+    String types =
+        order.lines().stream()
+            .filter(Statements::isInspection)
+            .map(line -> uncapitalised(line.line().title()))
+            .collect(Collectors.joining(" and the "));
+    return statement.replace("[inspection]", types).replace("[date]", Shown.date(on));
+  }
+
+  /** "Annual inspection" within a sentence; "ELT inspection" stays. */
+  private static String uncapitalised(String title) {
+    boolean word = title.length() > 1 && Character.isLowerCase(title.charAt(1));
+    return word ? title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1) : title;
   }
 
   static boolean isInspection(OrderLine line) {

@@ -101,6 +101,24 @@ public class Totals {
       return componentId == null || parts.containsKey(componentId);
     }
 
+    /**
+     * The engine or propeller that a component is, or sits on, at a moment; null where it is
+     * neither.
+     */
+    UUID bookOf(UUID componentId, Instant at) {
+      List<Fitting> then = fittings.stream().filter(one -> one.holdsAt(at)).toList();
+      return then.stream()
+          .filter(one -> one.componentId().equals(componentId))
+          .flatMap(
+              own ->
+                  then.stream()
+                      .filter(one -> one.kind() != PartKind.OTHER)
+                      .filter(one -> one.positionCode().equals(own.positionCode())))
+          .map(Fitting::componentId)
+          .findFirst()
+          .orElse(null);
+    }
+
     String json(Instant at) {
       return json.computeIfAbsent(at, this::written);
     }

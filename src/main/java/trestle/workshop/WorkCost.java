@@ -22,6 +22,7 @@ class WorkCost extends Filed {
   BigDecimal hourlyRate;
   BigDecimal amount;
   String currency;
+  UUID labourRateId;
   Boolean voided;
 
   WorkCost again() {
@@ -36,6 +37,7 @@ class WorkCost extends Filed {
     row.hourlyRate = hourlyRate;
     row.amount = amount;
     row.currency = currency;
+    row.labourRateId = labourRateId;
     return row;
   }
 

@@ -25,6 +25,7 @@ public class WorkCosts {
   @Inject CostRepository costs;
   @Inject WorkRepository repository;
   @Inject OrderBook book;
+  @Inject WorkshopSettings settings;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
@@ -37,6 +38,8 @@ public class WorkCosts {
    * @param minutes of labour, with {@code rate}; else null
    * @param amount of anything else; else null
    * @param currency three capitals, such as EUR
+   * @param labourRateId the stated rate that counts today, in the place of rate and currency; else
+   *     null
    */
   public record NewCost(
       UUID orderId,
@@ -47,7 +50,38 @@ public class WorkCosts {
       Integer minutes,
       BigDecimal rate,
       BigDecimal amount,
-      String currency) {}
+      String currency,
+      UUID labourRateId) {
+
+    public NewCost(
+        UUID orderId,
+        UUID lineId,
+        boolean estimate,
+        CostKind kind,
+        String words,
+        Integer minutes,
+        BigDecimal rate,
+        BigDecimal amount,
+        String currency) {
+      this(orderId, lineId, estimate, kind, words, minutes, rate, amount, currency, null);
+    }
+
+    /** The same by a stated rate; its name says who or what, where nothing was said. */
+    NewCost by(WorkshopSettings.Rate stated) {
+      String who = words == null || words.isBlank() ? stated.name() : words;
+      return new NewCost(
+          orderId,
+          lineId,
+          estimate,
+          kind,
+          who,
+          minutes,
+          stated.hourly(),
+          amount,
+          stated.currency(),
+          stated.id());
+    }
+  }
 
   /**
    * Files a sum.
@@ -55,13 +89,14 @@ public class WorkCosts {
    * @throws Refusal where it is not said whole, or in another currency than the order's
    */
   @Filing
-  public UUID file(Viewer viewer, NewCost asked, UUID formKey) {
+  public UUID file(Viewer viewer, NewCost typed, UUID formKey) {
     WorkOrders.mayPlan(viewer);
-    revisions.bump(viewer, book.order(viewer, asked.orderId()).order().aircraftId());
+    revisions.bump(viewer, book.order(viewer, typed.orderId()).order().aircraftId());
     WorkCost before = repository.ofForm(WorkCost.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
     }
+    NewCost asked = typed.labourRateId() == null ? typed : typed.by(stated(viewer, typed));
     WorkOrderSheet order = book.order(viewer, asked.orderId());
     check(order, asked, of(viewer, order));
     WorkCost row = row(order, asked);
@@ -70,6 +105,18 @@ public class WorkCosts {
     row.fromForm(formKey);
     ledger.file(new Act(viewer.operatorId(), viewer.personId(), now), row);
     return row.id();
+  }
+
+  private WorkshopSettings.Rate stated(Viewer viewer, NewCost typed) {
+    if (typed.kind() != CostKind.LABOUR) {
+      throw new Refusal("labour-rate", "A stated rate is of labour alone.");
+    }
+    if (typed.rate() != null) {
+      throw new Refusal("rate", "Rate of an hour is either chosen or typed: leave one blank.");
+    }
+    return settings
+        .inForce(viewer, typed.labourRateId(), viewer.dateOf(clock.instant()))
+        .orElseThrow(() -> new Refusal("labour-rate", "The stated rate must be one of today."));
   }
 
   private static void check(WorkOrderSheet order, NewCost asked, Costing sofar) {
@@ -125,6 +172,7 @@ public class WorkCosts {
     row.amount =
         labour ? Costing.labour(asked.minutes(), asked.rate()) : asked.amount().setScale(2);
     row.currency = asked.currency();
+    row.labourRateId = asked.labourRateId();
     return row;
   }
 

@@ -88,8 +88,11 @@ final class WorkForm {
     String revision = form.optional("data-revision", "Revision").text(60);
     Instant at = StatedMoment.of(form, "Done on", viewer, now);
     String by = form.optional("performed-by", "Done by").text(120);
+    UUID book = form.optional("book", "Logbook").uuid();
     NewWork.Finding finding = outcome == Outcome.FINDING ? finding(form) : null;
-    return form.isBad() ? null : new NewWork(line, outcome, words, data, revision, at, by, finding);
+    return form.isBad()
+        ? null
+        : new NewWork(line, outcome, words, data, revision, at, by, finding, book);
   }
 
   private static NewWork.Finding finding(Form form) {

@@ -24,6 +24,7 @@ import trestle.web.Viewer;
 @RequestScoped
 public class WorkLinePages {
   @Inject OrderBook book;
+  @Inject WorkReadings readings;
   @Inject Fleet fleet;
   @Inject Viewer viewer;
 
@@ -35,14 +36,21 @@ public class WorkLinePages {
       boolean leave,
       boolean change,
       boolean putRight,
-      boolean supply) {}
+      boolean supply,
+      boolean read,
+      boolean photo) {}
 
   @CheckedTemplate(
       basePath = "workshop",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record LinePage(
-      WorkOrderSheet sheet, OrderLine line, AircraftSheet aircraft, List<Totals.Of> totals, May may)
+      WorkOrderSheet sheet,
+      OrderLine line,
+      AircraftSheet aircraft,
+      List<Totals.Of> totals,
+      List<WorkReadings.Judged> readings,
+      May may)
       implements TemplateInstance {}
 
   @GET
@@ -52,7 +60,14 @@ public class WorkLinePages {
     WorkOrderSheet sheet = book.ofLine(viewer, id);
     OrderLine line = line(sheet, id);
     List<Totals.Of> totals = line.isSigned() ? Totals.read(line.work().times()) : List.of();
-    return Answers.page(new LinePage(sheet, line, aircraft(sheet), totals, may(sheet, line)));
+    return Answers.page(
+        new LinePage(
+            sheet,
+            line,
+            aircraft(sheet),
+            totals,
+            readings.ofLine(viewer, line.line().id()),
+            may(sheet, line)));
   }
 
   private May may(WorkOrderSheet sheet, OrderLine line) {
@@ -73,7 +88,9 @@ public class WorkLinePages {
         going && !line.isSigned() && leavable && line.leftOpen() == null,
         plan,
         engineer && line.isSigned(),
-        engineer);
+        engineer,
+        going,
+        viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER) && !state.isOver());
   }
 
   private OrderLine line(WorkOrderSheet sheet, UUID id) {

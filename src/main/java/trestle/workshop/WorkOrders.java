@@ -29,6 +29,7 @@ public class WorkOrders {
   @Inject WorkRepository repository;
   @Inject OrderBook book;
   @Inject Drafting drafting;
+  @Inject WorkshopSettings settings;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
@@ -74,7 +75,7 @@ public class WorkOrders {
       return before.entryId;
     }
     Instant now = clock.instant();
-    WorkOrder row = row(aircraftId, terms);
+    WorkOrder row = row(viewer, aircraftId, terms);
     row.entryId = row.id();
     row.happened(now, viewer.dateOf(now));
     row.fromForm(formKey);
@@ -112,7 +113,7 @@ public class WorkOrders {
       throw new Stale("Someone changed this order since you opened this form.");
     }
     notOver(book.order(viewer, rowId));
-    WorkOrder row = row(original.aircraftId, terms);
+    WorkOrder row = row(viewer, original.aircraftId, terms);
     row.entryId = original.entryId;
     row.year = original.year;
     row.number = original.number;
@@ -263,7 +264,7 @@ public class WorkOrders {
     }
   }
 
-  private static WorkOrder row(UUID aircraftId, Terms terms) {
+  private WorkOrder row(Viewer viewer, UUID aircraftId, Terms terms) {
     WorkOrder row = new WorkOrder();
     row.aircraftId = aircraftId;
     row.title = terms.title();
@@ -271,7 +272,7 @@ public class WorkOrders {
     row.place = terms.place();
     row.plannedFrom = terms.plannedFrom();
     row.plannedTo = terms.plannedTo();
-    row.needsApproval = terms.needsApproval();
+    row.needsApproval = terms.needsApproval() || settings.approvesAlways(viewer);
     return row;
   }
 

@@ -15,7 +15,8 @@ import trestle.ledger.View;
 /** The filed rows of this room. */
 @ApplicationScoped
 class WorkRepository {
-  private static final String LINES =
+  /** The lines of the orders that are the parameter {@code ids}. */
+  static final String LINES =
       "select l.entryId from WorkLine l where l.orderEntryId in :ids and l.corrects is null";
 
   /** The line has work that stands, and its order was closed. */

@@ -11,6 +11,8 @@ import java.util.UUID;
  * @param performedBy whoever did it with their own hands, where that is not the signer; else ""
  * @param foundDefect the defect that a finding became, or null
  * @param complianceId of a required inspection: the compliance that was filed with it
+ * @param bookId into whose logbook it is entered: the aircraft's id, an engine's or a propeller's;
+ *     null where the line itself says it
  */
 public record WorkSheet(
     UUID id,
@@ -29,6 +31,7 @@ public record WorkSheet(
     String licenceKind,
     UUID foundDefect,
     UUID complianceId,
+    UUID bookId,
     boolean voided,
     UUID corrects,
     String reason,
@@ -52,6 +55,7 @@ public record WorkSheet(
         row.licenceKind,
         row.foundDefect,
         row.complianceId,
+        row.bookId,
         row.isVoid(),
         row.corrects(),
         row.reason(),

@@ -559,7 +559,8 @@ class DeferralTest {
         says.countsFrom(),
         says.lateEntryDays(),
         says.retentionMonths(),
-        says.reportRecipients());
+        says.reportRecipients(),
+        says.pilotTasks());
   }
 
   @Test

@@ -14,10 +14,10 @@ import java.util.zip.CRC32;
 import javax.imageio.ImageIO;
 
 /** Made-up pictures for tests. */
-final class Snaps {
+public final class Snaps {
   private Snaps() {}
 
-  static byte[] jpeg(int width, int height) {
+  public static byte[] jpeg(int width, int height) {
     return written(drawn(width, height), "jpeg");
   }
 
@@ -51,7 +51,7 @@ final class Snaps {
    * The same JPEG with an EXIF segment after its first two bytes: which way up it was taken, and
    * words that stand for the place.
    */
-  static byte[] withExif(byte[] jpeg, int orientation, String place) {
+  public static byte[] withExif(byte[] jpeg, int orientation, String place) {
     byte[] words = place.getBytes(StandardCharsets.US_ASCII);
     ByteBuffer segment = ByteBuffer.allocate(4 + 6 + 8 + 2 + 12 + 4 + words.length);
     segment.putShort((short) 0xffe1).putShort((short) (segment.capacity() - 2));

@@ -64,6 +64,7 @@ final class Addresses {
           case "line-works" -> rows.bay().signed();
           case "part-uses" -> rows.bay().part();
           case "work-releases" -> rows.bay().release();
+          case "pilot-works" -> rows.bay().pilotWork();
           case "record-packs" -> rows.handed().taken();
           case "upload" -> rows.handed().upload();
           case "flight-permits" -> rows.bay().permit();

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import trestle.defects.Photos;
 import trestle.fleet.Fleet;
 import trestle.fleet.Hangar;
 import trestle.fleet.PartKind;
@@ -24,6 +25,7 @@ import trestle.web.Viewer;
 import trestle.workshop.Area;
 import trestle.workshop.CostKind;
 import trestle.workshop.FlightPermits;
+import trestle.workshop.LinePhotos;
 import trestle.workshop.LineWorks;
 import trestle.workshop.NewLine;
 import trestle.workshop.NewWork;
@@ -31,6 +33,7 @@ import trestle.workshop.OrderBook;
 import trestle.workshop.OrderLine;
 import trestle.workshop.PartKept;
 import trestle.workshop.PartUses;
+import trestle.workshop.PilotWorks;
 import trestle.workshop.ReadingKind;
 import trestle.workshop.Releases;
 import trestle.workshop.WorkCosts;
@@ -49,6 +52,9 @@ class Bay {
   @Inject PartUses parts;
   @Inject WorkReadings readings;
   @Inject WorkCosts costs;
+  @Inject LinePhotos linePhotos;
+  @Inject Photos photos;
+  @Inject PilotWorks pilots;
   @Inject Releases releases;
   @Inject FlightPermits permits;
   @Inject OrderBook book;
@@ -81,7 +87,8 @@ class Bay {
       UUID reading,
       UUID cost,
       UUID release,
-      UUID permit) {}
+      UUID permit,
+      UUID pilotWork) {}
 
   /**
    * @param viewer in every role, with the password of a {@link Company}
@@ -103,8 +110,15 @@ class Bay {
     hangar.put(viewer, magneto, engine, "left", began);
     UUID spare = hangar.magneto(viewer, mark + "-M", mark + "-M2", began);
 
+    UUID pilotWork = byThePilot(viewer, mark, aircraft, now);
     UUID order = order(viewer, mark, aircraft, 11, false);
     WorkOrderSheet sheet = book.order(viewer, order);
+    linePhotos.add(
+        viewer,
+        sheet.lines().get(0).line().id(),
+        List.of(photos.prepare(viewer, Wreck.picture(mark))),
+        mark + " dent",
+        null);
     UUID part = bolt(viewer, mark, sheet.lines().get(1));
     UUID other = bolt(viewer, mark, sheet.lines().get(6));
     UUID signed = byAnother(viewer, mark, sheet.lines().get(8).line().rowId(), now);
@@ -164,7 +178,24 @@ class Bay {
         reading(viewer, mark, sheet.lines().get(7).line().id(), now),
         cost(viewer, mark, order),
         release,
-        permit);
+        permit,
+        pilotWork);
+  }
+
+  /** While nothing is in work: then only engineers sign. */
+  private UUID byThePilot(Viewer viewer, String mark, UUID aircraft, Instant now) {
+    pilots.state(viewer, aircraft, false, mark, null);
+    return pilots.sign(
+        viewer,
+        proof(viewer),
+        new PilotWorks.NewPilotWork(
+            aircraft,
+            pilots.tasks(viewer, aircraft).get(0),
+            mark + " tyre",
+            mark + " manual",
+            now,
+            Yard.LICENCE),
+        null);
   }
 
   private UUID bolt(Viewer viewer, String mark, OrderLine line) {

@@ -7,6 +7,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import trestle.house.Yard.Rows;
 import trestle.people.Company;
+import trestle.profiles.PilotTask;
 
 /**
  * What somebody does with one form: where it stands, what is typed, what is typed wrongly, and what
@@ -681,10 +682,26 @@ record Errand(
             .wrongly("authority", "")
             .shows("Private &amp; by letter 3"),
         on(AIRCRAFT + "/pilot-works", "/aircraft/" + rows.ready() + "/pilot-works", "/pilot-works")
-            .with("task", "tyres", "words", "Left & right", "data-reference", "Manual 32")
+            .with("task", PilotTask.labels().get(0), "words", "Left & right")
+            .with("data-reference", "Manual 32")
             .with("licence", Yard.LICENCE, "password", Company.PASSWORD)
             .wrongly("words", "")
             .shows("Left &amp; right"),
+        on(
+                "/pilot-works/{id}/correction",
+                "/pilot-works/" + bay.pilotWork() + "/correction",
+                "/correction")
+            .with("words", "Nose & main", "reason", "Wrong wheel", "licence", Yard.LICENCE)
+            .with("password", Company.PASSWORD)
+            .wrongly("reason", "")
+            .shows("Put right: Wrong wheel"),
+        on("/workshop-settings/labour-rates", "/workshop-settings", "/labour-rates")
+            .with("name", "Engines & more", "rate", "85", "currency", "EUR")
+            .wrongly("rate", "much")
+            .shows("Engines &amp; more"),
+        on("/workshop-settings/approval", "/workshop-settings", "/approval")
+            .with("approval", "by-order")
+            .shows("only orders that ask for it"),
         on("/work-orders/{id}/costs", order + "/costs", "/costs")
             .with("stage", "actual", "kind", "parts", "words", "Bolts & nuts")
             .with("amount", "12.50", "currency", "EUR")

@@ -49,6 +49,7 @@ class EveryPageTest {
           "/aircraft/{id}/status.csv",
           "/aircraft/{id}/record-pack.zip",
           "/components/{id}/record-pack.zip",
+          "/pilot-works/{id}/entry.pdf",
           "/work-orders/{id}/paper/work-order.pdf",
           "/work-orders/{id}/paper/release.pdf",
           "/work-orders/{id}/paper/log-entries.pdf",

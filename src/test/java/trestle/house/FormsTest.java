@@ -44,6 +44,8 @@ class FormsTest {
       Set.of(
           // Nothing without a file: TakingInPagesTest sends one.
           "/record-packs",
+          // Likewise: BesideTheWorkTest sends one.
+          "/work-lines/{id}/photos",
           // Open only after a second programme: CarryOverPagesTest sends it.
           "/aircraft/{id}/programme/carry-over");
 

@@ -125,7 +125,7 @@ class Wreck {
   }
 
   /** Of another width for each mark: the same picture would have one address everywhere. */
-  private static byte[] picture(String mark) {
+  static byte[] picture(String mark) {
     try {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       int width = 40 + Math.floorMod(mark.hashCode(), 400);

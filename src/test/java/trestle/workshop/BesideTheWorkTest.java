@@ -5,21 +5,29 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import trestle.defects.Judgement;
+import trestle.defects.Snaps;
 import trestle.people.Company;
 import trestle.people.IdentityProof;
 import trestle.people.Members;
 import trestle.people.OwnPlaces;
 import trestle.people.Visitor;
+import trestle.profiles.PilotTask;
 import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Stale;
@@ -30,6 +38,7 @@ import trestle.workshop.Hands.Engineer;
 @QuarkusTest
 class BesideTheWorkTest {
   private static final LocalDate BEGAN = LocalDate.of(2024, 6, 1);
+  private static final String USUAL = PilotTask.labels().get(0);
 
   @Inject Hands hands;
   @Inject InstantSource clock;
@@ -40,6 +49,7 @@ class BesideTheWorkTest {
   @Inject OrderBook book;
   @Inject WorkReadings readings;
   @Inject WorkCosts costs;
+  @Inject WorkshopSettings settings;
   @Inject EngineerList engineers;
   @Inject PilotWorks pilots;
   @Inject Totals totals;
@@ -165,6 +175,55 @@ class BesideTheWorkTest {
   }
 
   @Test
+  void labourIsReckonedByTheRateOfItsDay() {
+    LocalDate today = owner.dateOf(clock.instant());
+    settings.state(owner, "Engines", null, new BigDecimal("80"), "EUR", today.minusDays(40), null);
+    settings.state(owner, "engines", null, new BigDecimal("90"), "EUR", today.minusDays(5), null);
+    UUID later =
+        settings.state(
+            owner, "Engines", null, new BigDecimal("99"), "EUR", today.plusDays(5), null);
+    assertThat(settings.inForce(owner, today))
+        .extracting(one -> one.hourly().toString())
+        .containsExactly("90.00");
+    assertThat(settings.inForce(owner, today.minusDays(6)).get(0).hourly()).isEqualTo("80.00");
+    UUID rate = settings.inForce(owner, today).get(0).id();
+    costs.file(owner, byRate(rate, null), null);
+    Costing.Sum sum = costs.of(owner, book.order(owner, order)).actuals().get(0);
+    // Our arithmetic: 40 minutes at 90 an hour.
+    assertThat(sum.amount()).isEqualTo("60.00");
+    assertThat(sum.words()).isEqualTo("engines");
+    assertThatThrownBy(() -> costs.file(owner, byRate(later, null), null))
+        .hasMessageContaining("one of today");
+    assertThatThrownBy(() -> costs.file(owner, byRate(rate, BigDecimal.TEN), null))
+        .hasMessageContaining("either chosen or typed");
+    settings.state(owner, "Engines", null, null, "EUR", today, null);
+    assertThat(settings.inForce(owner, today)).isEmpty();
+    assertThatThrownBy(
+            () -> settings.state(first.viewer(), "X", null, BigDecimal.ONE, "EUR", today, null))
+        .isInstanceOf(Refusal.class);
+  }
+
+  private WorkCosts.NewCost byRate(UUID rate, BigDecimal typed) {
+    return new WorkCosts.NewCost(
+        order, null, false, CostKind.LABOUR, "", 40, typed, null, null, rate);
+  }
+
+  @Test
+  void theOwnerMayBeAskedOfEveryOrder() {
+    assertThatThrownBy(() -> settings.approve(first.viewer(), true, null))
+        .isInstanceOf(Refusal.class);
+    settings.approve(owner, true, null);
+    UUID asked = draft(false);
+    orders.issue(owner, asked, null);
+    assertThatThrownBy(() -> orders.start(owner, asked, null)).hasMessageContaining("approved");
+    settings.approve(owner, false, null);
+    UUID free = draft(false);
+    orders.issue(owner, free, null);
+    orders.start(owner, free, null);
+    assertThat(book.order(owner, asked).awaitsApproval()).as("asked then").isTrue();
+  }
+
+  @Test
   void theEngineersListCrossesTheirOwnOperatorsAndNoOther() {
     Company other = hands.company();
     Company third = hands.company();
@@ -195,7 +254,7 @@ class BesideTheWorkTest {
   }
 
   @Test
-  void aPilotSignsOnlyWhatAndWhereOneMay() {
+  void aPilotSignsOnlyWhatAndWhereOneMay() throws IOException {
     Viewer pilot = company.viewer(Role.PILOT);
     String licence = "P-" + count;
     members.addLicence(
@@ -212,7 +271,26 @@ class BesideTheWorkTest {
     assertThatThrownBy(() -> sign(pilot, "not mine")).hasMessageContaining("one of yours");
     sign(pilot, licence);
     assertThat(pilots.of(owner, aircraft).get(0).by()).contains("Pilot " + licence);
-    assertThat(pilots.of(owner, aircraft).get(0).hours()).isEqualTo("900");
+    PilotWorks.Done signed = pilots.of(owner, aircraft).get(0);
+    assertThat(signed.hours()).isEqualTo("900");
+    PilotWorks.NewPilotWork better = work(signed.task(), "Right tyre", licence);
+    assertThatThrownBy(() -> pilots.sign(pilot, proof(pilot), work("Wings", "x", licence), null))
+        .hasMessageContaining("of the list");
+    pilots.correct(pilot, proof(pilot), signed.id(), better, "Wrong wheel", null);
+    assertThat(pilots.of(owner, aircraft))
+        .extracting(PilotWorks.Done::words, PilotWorks.Done::reason)
+        .containsExactly(org.assertj.core.groups.Tuple.tuple("Right tyre", "Wrong wheel"));
+    assertThatThrownBy(
+            () -> pilots.correct(pilot, proof(pilot), signed.id(), better, "Again", null))
+        .isInstanceOf(Stale.class);
+    // 14 CFR 43.9(a)(1) to (4), read as a quotation: the work, its day, who did it and under what.
+    assertThat(entry(pilots.of(owner, aircraft).get(0)))
+        .contains("Log entry: QX-BE" + count, "Right tyre", "To Manual 32")
+        .contains("Date of completion", "900 hours", "Pilot " + licence, "Signature:");
+    // 14 CFR 43.3(g): the rules for part 135 let pilots do nothing, whatever is stated of it.
+    hands.rulesOf(owner, aircraft, "part-135", BEGAN);
+    assertThatThrownBy(() -> sign(pilot, licence)).hasMessageContaining("no work of their own");
+    hands.rulesOf(owner, aircraft, "part-91", BEGAN);
     UUID busy = draft(false);
     orders.issue(owner, busy, null);
     orders.start(owner, busy, null);
@@ -220,14 +298,57 @@ class BesideTheWorkTest {
   }
 
   private void sign(Viewer viewer, String licence) {
-    String password =
-        viewer.personId().equals(first.viewer().personId()) ? first.password() : Company.PASSWORD;
-    pilots.sign(
+    pilots.sign(viewer, proof(viewer), work(USUAL, "Left tyre", licence), null);
+  }
+
+  private trestle.people.Proof proof(Viewer viewer) {
+    return identity.prove(
         viewer,
-        identity.prove(viewer, password),
-        new PilotWorks.NewPilotWork(
-            aircraft, PilotTask.TYRES, "Left tyre", "Manual 32", clock.instant(), licence),
-        null);
+        viewer.personId().equals(first.viewer().personId()) ? first.password() : Company.PASSWORD);
+  }
+
+  private PilotWorks.NewPilotWork work(String task, String words, String licence) {
+    return new PilotWorks.NewPilotWork(
+        aircraft, task, words, "Manual 32", clock.instant(), licence);
+  }
+
+  private static String entry(PilotWorks.Done work) throws IOException {
+    byte[] pdf =
+        Visitor.signedIn(first.signIn(), first.password())
+            .get(work.link() + "/entry.pdf")
+            .asByteArray();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+    }
+  }
+
+  @Test
+  void photosOfALineAreKeptWithoutTheirPlace() {
+    Visitor engineer = Visitor.signedIn(first.signIn(), first.password());
+    String photos = "/work-lines/" + line + "/photos";
+    byte[] taken = Snaps.withExif(Snaps.jpeg(60, 40), 1, "Port Maddern");
+    Map<String, String> words = Map.of("photo-words", "Plug, fouled");
+    assertThat(engineer.upload(photos, words, List.of(chosen("plug.jpg", taken))).statusCode())
+        .isEqualTo(303);
+    PhotoSheet kept = book.order(owner, order).lines().get(0).photos().get(0);
+    byte[] shown = engineer.get("/photos/" + kept.sha()).asByteArray();
+    assertThat(new String(shown, StandardCharsets.ISO_8859_1))
+        .doesNotContain("Port Maddern", "Exif");
+    assertThat(engineer.get("/work-lines/" + line).asString())
+        .contains("/photos/" + kept.sha() + "/thumbnail", "Plug, fouled", "Una Reed");
+    io.restassured.response.Response again =
+        engineer.upload(photos, words, List.of(chosen("plug.jpg", taken)));
+    assertThat(again.statusCode()).isEqualTo(422);
+    assertThat(again.asString()).contains("one of these is on the line already", "Plug, fouled");
+    byte[] text = "no picture".getBytes(StandardCharsets.UTF_8);
+    assertThat(engineer.upload(photos, words, List.of(chosen("a.jpg", text))).asString())
+        .contains("Photo “a.jpg” is");
+    assertThat(engineer.post(photos, words).asString()).contains("Photos must be chosen");
+    assertThat(book.order(owner, order).lines().get(0).photos()).hasSize(1);
+  }
+
+  private static Visitor.Chosen chosen(String name, byte[] bytes) {
+    return new Visitor.Chosen("photos", name, bytes, "image/jpeg");
   }
 
   private UUID draft(boolean approval) {

@@ -1,6 +1,7 @@
 package trestle.workshop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -27,6 +28,7 @@ import trestle.fleet.Fleet;
 import trestle.fleet.PartKind;
 import trestle.fleet.Particulars;
 import trestle.fleet.Position;
+import trestle.ledger.View;
 import trestle.people.Company;
 import trestle.people.Visitor;
 import trestle.programme.RequirementKind;
@@ -67,6 +69,7 @@ class PaperTest {
   @Inject WorkOrders orders;
   @Inject LineWorks works;
   @Inject PartUses parts;
+  @Inject WorkReadings readings;
   @Inject Releases releases;
   @Inject OrderBook book;
   @Inject TaskLists taskLists;
@@ -179,8 +182,8 @@ class PaperTest {
       assertThat(each).contains("Una Reed, Licensed engineer " + first.licence(), "Signature:");
       // 43.11(a)(4): the words for an airworthy aircraft.
       assertThat(each)
-          .contains("I certify that this aircraft has been inspected in accordance with")
-          .contains("and was determined to be in airworthy condition.");
+          .contains("I certify that this aircraft has been inspected in accordance with the annual")
+          .contains("inspection and was determined to be in airworthy condition.");
       assertThat(each).contains("Page ", " of 3");
     }
     assertThat(airframe)
@@ -220,16 +223,7 @@ class PaperTest {
   void anAircraftThatIsNotAirworthyHasItsListSignedAndDated() throws Exception {
     UUID order = order(NewLine.due(annual, null));
     sign(order, "Compression", "Belts", "Elevator cables");
-    told(
-        11,
-        () ->
-            works.inspect(
-                second.viewer(),
-                hands.proof(second),
-                line(order, "Elevator cables").work().id(),
-                "Seen",
-                second.licence(),
-                null));
+    inspect(order, "Elevator cables");
     sign(order, "Annual inspection");
     release(order, false, List.of("Spar cap corroded", "Left tyre worn to the cord"));
 
@@ -237,15 +231,116 @@ class PaperTest {
     // 14 CFR 43.11(a)(5), and 8 of the table of cases: inspected, and not airworthy.
     assertThat(airframe)
         .contains("Disapproved", "2 discrepancies, on the list dated 11 March 2025")
-        .contains("a list of discrepancies and unairworthy items dated")
-        .contains("has been provided for the aircraft owner or operator")
+        .contains("inspected in accordance with the annual inspection and a list of discrepancies")
+        .contains("and unairworthy items dated 11 March 2025 has been provided")
+        .contains("for the aircraft owner or operator")
         .doesNotContain("determined to be in airworthy condition");
     // 43.11(b): a signed and dated list.
     assertThat(text(order, "discrepancies.pdf"))
         .contains("Dated 11 March 2025", "Spar cap corroded", "Left tyre worn to the cord")
         .contains("Una Reed, Licensed engineer " + first.licence(), "Signature:");
     assertThat(text(order, "release.pdf")).contains("Not airworthy", "Spar cap corroded");
-    // 43.11(a)(6), of a progressive inspection: none of the shipped rules has its words yet.
+  }
+
+  /** 14 CFR 43.11(a)(6), read in a copy of the text; the end of its words is from memory. */
+  @Test
+  void aProgressiveInspectionIsEnteredInItsOwnWords() throws Exception {
+    UUID order = order(NewLine.due(annual, null));
+    sign(order, "Compression", "Belts", "Elevator cables");
+    inspect(order, "Elevator cables");
+    sign(order, "Annual inspection");
+    Releases.Progressive half = new Releases.Progressive("the airframe", "");
+    assertThatThrownBy(() -> release(order, true, List.of(), half))
+        .hasMessageContaining("names both");
+    Releases.Progressive whole = new Releases.Progressive("the airframe", "the engine");
+    release(order, true, List.of(), whole);
+    assertThat(text(order, "log-entries.pdf"))
+        .contains("I certify that in accordance with a progressive inspection program, a routine")
+        .contains(
+            "inspection of the airframe and a detailed inspection of the engine were performed")
+        .contains("and the aircraft is approved for return to service.")
+        .doesNotContain("determined to be in airworthy condition");
+
+    aircraft = withPropeller("QX-PB" + count);
+    UUID other = order(NewLine.free("Look it over", Area.WING, Hands.DATA, false));
+    sign(other, "Look it over");
+    assertThatThrownBy(() -> release(other, true, List.of(), whole))
+        .hasMessageContaining("No inspection is signed");
+  }
+
+  /** What was read stands in the entry; of two engines each has its own book. */
+  @Test
+  void onATwinWorkAndReadingsGoIntoTheBookOfTheirEngine() throws Exception {
+    aircraft = twin("QX-TW" + count);
+    UUID order =
+        order(
+            NewLine.free("Plug replaced", Area.ENGINE, "Example manual 74-20", false),
+            NewLine.free("Door hinge", Area.FUSELAGE, "Example manual 52-10", false));
+    UUID right =
+        hands.components.fittings(owner, List.of(aircraft), View.EVERYTHING).get(aircraft).stream()
+            .filter(one -> one.positionCode().equals("engine-2"))
+            .findFirst()
+            .orElseThrow()
+            .componentId();
+    LineSheet plug = line(order, "Plug").line();
+    told(
+        10,
+        () ->
+            readings.file(
+                first.viewer(),
+                new WorkReadings.Taken(
+                    plug.id(),
+                    right,
+                    ReadingKind.COMPRESSION,
+                    null,
+                    new BigDecimal("43"),
+                    List.of(new WorkReadings.One("Cylinder 3", new BigDecimal("72"), "")),
+                    at(10)),
+                null));
+    assertThatThrownBy(() -> sign(order, "Plug")).hasMessageContaining("Logbook must be chosen");
+    work(order, "Plug", row -> in(right, row));
+    assertThatThrownBy(() -> work(order, "Door", row -> in(UUID.randomUUID(), row)))
+        .hasMessageContaining("must be of this aircraft");
+    sign(order, "Door");
+    release(order, true, List.of());
+    List<String> pages = pages(order, "log-entries.pdf");
+    assertThat(pages).hasSize(2);
+    assertThat(pages.get(0)).contains("Airframe log", "Door hinge").doesNotContain("Plug replaced");
+    // AC 43.13-1B, 8-14, as quoted, and our arithmetic: 72/80 has lost 10 %.
+    assertThat(pages.get(1))
+        .contains("Engine log: Right engine", "Plug replaced")
+        .contains("Differential compression: Cylinder 3 72/80, 10 % lost, reference orifice 43.");
+    assertThat(text(order, "work-order.pdf")).contains("Cylinder 3 72/80, 10 % lost");
+  }
+
+  private static NewWork in(UUID book, UUID row) {
+    return new NewWork(
+        row, Outcome.DONE, "Done as written", Hands.DATA, "", at("2025-03-11"), "", null, book);
+  }
+
+  private static Instant at(String day) {
+    return Hands.at(company.viewer(Role.OWNER), day, 10);
+  }
+
+  private UUID twin(String registration) {
+    Instant began = Hands.start(owner, BEGAN);
+    UUID made =
+        fleet.register(
+            owner,
+            new Fleet.Registering(
+                Particulars.of(registration, "Merrow 5", "S-" + registration),
+                List.of(
+                    new Position("engine-1", PartKind.ENGINE, "Left engine", true),
+                    new Position("engine-2", PartKind.ENGINE, "Right engine", true)),
+                began,
+                Map.of(Counter.HOURS, 900L * 3_600),
+                null));
+    for (int i = 1; i <= 2; i++) {
+      UUID engine =
+          hands.component(owner, PartKind.ENGINE, "T-5", registration + "-" + i, "Engine", BEGAN);
+      fitments.fit(owner, new Fitments.Fit(engine, made, "engine-" + i, began, null));
+    }
+    return made;
   }
 
   /** Nothing is certified of an order that is open. */
@@ -338,7 +433,26 @@ class PaperTest {
             works.sign(first.viewer(), hands.proof(first), first.licence(), List.of(asked), null));
   }
 
+  private void inspect(UUID order, String title) throws Exception {
+    told(
+        11,
+        () ->
+            works.inspect(
+                second.viewer(),
+                hands.proof(second),
+                line(order, title).work().id(),
+                "Seen",
+                second.licence(),
+                null));
+  }
+
   private void release(UUID order, boolean airworthy, List<String> found) throws Exception {
+    release(order, airworthy, found, Releases.Progressive.NONE);
+  }
+
+  private void release(
+      UUID order, boolean airworthy, List<String> found, Releases.Progressive progressive)
+      throws Exception {
     told(
         15,
         () ->
@@ -352,6 +466,7 @@ class PaperTest {
                     "",
                     "",
                     first.licence(),
+                    progressive,
                     Releases.seen(book.order(owner, order))),
                 null));
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.math.BigDecimal;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -28,6 +29,8 @@ import trestle.fleet.Spot;
 import trestle.people.Company;
 import trestle.people.Proof;
 import trestle.people.Visitor;
+import trestle.profiles.Example;
+import trestle.profiles.Examples;
 import trestle.profiles.RuleProfiles;
 import trestle.programme.RequirementKind;
 import trestle.programme.Terms;
@@ -342,6 +345,38 @@ class WorkshopTest {
     sign(first, next, "Paint");
     released(next, null);
     assertThat(sentences(last.plusDays(1))).isEmpty();
+  }
+
+  /** Every shipped profile names a paper for every class: the example's sources say from where. */
+  @Test
+  void aPartOfAnyClassWithoutItsPaperBlocksTheRelease() {
+    for (Example example : Examples.all()) {
+      for (PartKept kept : PartKept.values()) {
+        assertThat(kept.evidence(example.profile())).as(example.key() + ", " + kept).isNotEmpty();
+        assertThat(example.profile().partsEvidence())
+            .as(example.key())
+            .hasSize(PartKept.values().length);
+      }
+    }
+    UUID order = issued("Oil change");
+    UUID line = line(order, "Oil").line().id();
+    for (PartKept kept : PartKept.values()) {
+      parts.used(
+          first.viewer(),
+          new PartUses.Used(line, "on", kept, kept.label(), "", "", "B-1", BigDecimal.ONE, "", ""),
+          null);
+    }
+    sign(first, order, "Oil");
+    assertThat(blocks.of(owner, book.order(owner, order)))
+        .hasSize(4)
+        .allMatch(block -> block.why() == Block.Why.EVIDENCE_MISSING)
+        .anyMatch(block -> block.sentence().contains("of who made it"));
+    assertThatThrownBy(() -> released(order, null)).hasMessageContaining("Owner-produced part");
+    line(order, "Oil")
+        .parts()
+        .forEach(part -> parts.evidence(first.viewer(), part.id(), "Paper 7", "Came", null));
+    assertThat(whys(order)).isEmpty();
+    released(order, null);
   }
 
   /** 8: 14 CFR 43.11(a)(5), an inspection signed "unairworthy": performed, and held [V/D]. */

@@ -118,7 +118,8 @@ class Selecting {
       List<RequirementSheet> asked = requirementsAsked();
       directives();
       take(naming(List.of("part-sheet"), "part_number", partNumbers()));
-      each(Set.of("compliance", "defect", "abnormal-event", "directive"), this::files);
+      each(
+          Set.of("compliance", "defect", "abnormal-event", "directive", "line-photo"), this::files);
       return new Selection(
           subject,
           size,
@@ -362,6 +363,9 @@ class Selecting {
       JsonNode json = json(line);
       json.path("photos").forEach(photo -> attachments.put(photo.asText(), Attachments.PHOTO));
       json.path("more_files").forEach(more -> attachments.put(more.asText(), Attachments.DOCUMENT));
+      if (json.hasNonNull("photo")) {
+        attachments.put(json.get("photo").asText(), Attachments.PHOTO);
+      }
       if (json.hasNonNull("file_sha256")) {
         attachments.put(
             json.get("file_sha256").asText(),

@@ -16,10 +16,11 @@ import trestle.workshop.WorkOrderSheet;
 
 /**
  * Which signed work belongs into which logbook. An inspection goes into every book it looked at:
- * one of the aircraft into all, one of a component into its own. Other work goes into the book of
- * the component that its line names; by its area where there is only one engine or propeller; else
- * into the airframe's. A task stands in its inspection's extent, and by itself only where something
- * came of it: a finding, a part, a second person's inspection.
+ * one of the aircraft into all, one of a component into its own. Other work goes where its signer
+ * said; else into the book of the component that its line names; by its area where there is only
+ * one engine or propeller; else into the airframe's. A task stands in its inspection's extent, and
+ * by itself only where something came of it: a finding, a part, a reading, a second person's
+ * inspection. What was read of another engine than the book's is left out of it.
  */
 final class LogEntries {
   private static final List<String> ORDER = List.of("aircraft", "engine", "propeller", "other");
@@ -55,7 +56,7 @@ final class LogEntries {
       if (line.line().inspection()) {
         inspections.add(inspected(line));
       } else if (!line.line().isTask() || cameOf(line)) {
-        work.add(line);
+        work.add(book.componentId() == null ? line : line.withReadingsOf(book.componentId()));
       }
     }
     return new LogEntry(book, inspections, work);
@@ -66,7 +67,10 @@ final class LogEntries {
   }
 
   private static boolean cameOf(OrderLine task) {
-    return task.look() != null || task.work().isFinding() || !task.parts().isEmpty();
+    return task.look() != null
+        || task.work().isFinding()
+        || !task.parts().isEmpty()
+        || !task.readings().isEmpty();
   }
 
   private LogEntry.Inspected inspected(OrderLine line) {
@@ -87,6 +91,14 @@ final class LogEntries {
   }
 
   private List<Totals.Of> booksOf(OrderLine line) {
+    UUID said = line.work().bookId();
+    List<Totals.Of> chosen =
+        paper.aircraft().id().equals(said)
+            ? books.subList(0, 1)
+            : books.stream().filter(b -> said != null && said.equals(b.componentId())).toList();
+    if (!chosen.isEmpty()) {
+      return chosen;
+    }
     UUID component = component(line);
     List<Totals.Of> own =
         books.stream().filter(b -> component != null && component.equals(b.componentId())).toList();

@@ -1,10 +1,14 @@
 package trestle.workshop.paper;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import trestle.fleet.AircraftSheet;
 import trestle.profiles.RuleProfile;
 import trestle.web.Shown;
 import trestle.workshop.OrderLine;
+import trestle.workshop.ReadingSheet;
 import trestle.workshop.ReleaseSheet;
 import trestle.workshop.Totals;
 import trestle.workshop.WorkOrderSheet;
@@ -36,9 +40,11 @@ public record Paper(
 
   /** What stands at the foot of each page, first row. */
   public String foot() {
-    return sheet.order().no()
-        + ", "
-        + aircraft.registration()
+    return foot(sheet.order().no() + ", " + aircraft.registration(), printed, headSize);
+  }
+
+  static String foot(String what, String printed, long headSize) {
+    return what
         + ". Printed "
         + printed
         + " local. Ledger head: "
@@ -48,6 +54,10 @@ public record Paper(
 
   /** "QX-LIF, Skerry 200, serial S-12". */
   public String craft() {
+    return craft(aircraft);
+  }
+
+  static String craft(AircraftSheet aircraft) {
     return aircraft.registration()
         + ", "
         + aircraft.typeName()
@@ -58,6 +68,24 @@ public record Paper(
   /** The lines that are left open, by authority or with their defect. */
   public List<OrderLine> leftOpen() {
     return sheet.lines().stream().filter(line -> !line.isSigned() && line.isClosed()).toList();
+  }
+
+  /** What was read on a line, a kind and component a sentence: "Engine 1, differential …". */
+  public List<String> readings(OrderLine line) {
+    Map<String, List<String>> said = new LinkedHashMap<>();
+    for (ReadingSheet one : line.readings()) {
+      String whose =
+          totals.stream()
+              .filter(of -> one.componentId() != null && one.componentId().equals(of.componentId()))
+              .map(of -> of.name() + ", ")
+              .findFirst()
+              .orElse("");
+      said.computeIfAbsent(whose + one.kind().label(), key -> new ArrayList<>())
+          .add(one.place() + " " + one.shown());
+    }
+    return said.entrySet().stream()
+        .map(each -> each.getKey() + ": " + String.join("; ", each.getValue()) + ".")
+        .toList();
   }
 
   /** "2 discrepancies". */

@@ -23,7 +23,7 @@ import trestle.web.Viewer;
 @Path("/work-orders/{id}/paper")
 @RequestScoped
 public class PaperPages {
-  private static final String A4 = "A4";
+  static final String A4 = "A4";
 
   /** Four to a sheet of A4, or one on a roll of labels. */
   private static final String LABEL = "105mm 148mm";
@@ -116,10 +116,13 @@ public class PaperPages {
   }
 
   private static Response pdf(Paper paper, String what, TemplateInstance page) {
-    String name = paper.sheet().order().no().replace(' ', '-') + "-" + what + ".pdf";
+    return pdf(paper.sheet().order().no().replace(' ', '-') + "-" + what, page);
+  }
+
+  static Response pdf(String name, TemplateInstance page) {
     return Response.ok(Pdf.of(page.render()))
         .type("application/pdf")
-        .header("Content-Disposition", "attachment; filename=\"" + name + "\"")
+        .header("Content-Disposition", "attachment; filename=\"" + name + ".pdf\"")
         .build();
   }
 }

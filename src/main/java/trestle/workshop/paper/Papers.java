@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.UUID;
+import trestle.fleet.AircraftSheet;
 import trestle.fleet.Fleet;
 import trestle.ledger.Act;
 import trestle.ledger.Heads;
@@ -21,6 +22,7 @@ import trestle.web.Reading;
 import trestle.web.Shown;
 import trestle.web.Viewer;
 import trestle.workshop.OrderBook;
+import trestle.workshop.PilotWorks;
 import trestle.workshop.ReleaseSheet;
 import trestle.workshop.Totals;
 import trestle.workshop.WorkOrderSheet;
@@ -35,6 +37,7 @@ public class Papers {
   @Inject Heads heads;
   @Inject Proofs proofs;
   @Inject Lines lines;
+  @Inject PilotWorks pilots;
 
   /**
    * @throws NotHere when the operator has no such order
@@ -58,8 +61,28 @@ public class Papers {
         release == null ? null : proven(viewer, release.id(), head));
   }
 
-  private Proven proven(Viewer viewer, UUID releaseId, SignedHead head) {
-    Line line = lines.ofRecord(viewer.operatorId(), releaseId).orElseThrow();
+  /**
+   * The log entry of a pilot's own work.
+   *
+   * @throws NotHere when the operator has no such record
+   */
+  @Reading
+  public PilotPaper ofPilotWork(Viewer viewer, UUID workId, Instant now) {
+    PilotWorks.Done work = pilots.one(viewer, workId);
+    AircraftSheet aircraft = fleet.sheet(viewer, work.aircraftId(), View.EVERYTHING);
+    SignedHead head = heads.signed(new Act(viewer.operatorId(), viewer.personId(), now));
+    return new PilotPaper(
+        work,
+        aircraft,
+        PilotWorks.STATEMENT,
+        viewer.operatorName(),
+        Paper.foot(aircraft.registration(), Shown.moment(now, viewer.zone()), head.size()),
+        HexFormat.of().formatHex(head.root()),
+        proven(viewer, workId, head));
+  }
+
+  private Proven proven(Viewer viewer, UUID recordId, SignedHead head) {
+    Line line = lines.ofRecord(viewer.operatorId(), recordId).orElseThrow();
     Inclusion inclusion = proofs.inclusion(viewer.operatorId(), line.seq(), head.size());
     return new Proven(new PrintedProof(head, inclusion), Shown.moment(head.at(), viewer.zone()));
   }

@@ -1,13 +1,12 @@
-package trestle.workshop;
+package trestle.profiles;
 
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import trestle.web.Option;
 
 /**
- * What a pilot may do by themselves: small work without complex assembly (14 CFR 43, appendix A,
- * paragraph (c), shortened and from memory).
+ * What a pilot usually may do by themselves: small work without complex assembly (14 CFR 43,
+ * appendix A, paragraph (c), shortened and from memory). A rule profile has a list of its own.
  */
 public enum PilotTask {
   TYRES("Tyres taken off, put on, repaired"),
@@ -32,19 +31,24 @@ public enum PilotTask {
     this.label = label;
   }
 
-  public String label() {
-    return label;
+  /** The most that one task of a list has. */
+  public static final int MOST_LETTERS = 120;
+
+  /** The usual list, in words. */
+  public static List<String> labels() {
+    return Arrays.stream(values()).map(task -> task.label).toList();
   }
 
-  public String word() {
+  private String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  static PilotTask parse(String word) {
-    return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
-  }
-
-  static List<Option> options() {
-    return Arrays.stream(values()).map(task -> new Option(task.word(), task.label)).toList();
+  /** The words for what a record says: older ones have a code of this list. */
+  public static String said(String kept) {
+    return Arrays.stream(values())
+        .filter(task -> task.word().equals(kept))
+        .map(task -> task.label)
+        .findFirst()
+        .orElse(kept);
   }
 }
