@@ -3,6 +3,7 @@ package trestle.defects;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.RevokingCheck;
 import trestle.ledger.View;
@@ -17,8 +18,8 @@ class ExtensionRevoking implements RevokingCheck {
   @Inject DeferralRepository repository;
 
   @Override
-  public String kind() {
-    return "deferral-extension";
+  public Set<String> kinds() {
+    return Set.of("deferral-extension");
   }
 
   @Override

@@ -2,6 +2,7 @@ package trestle.defects;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.RevokingCheck;
 import trestle.ledger.View;
@@ -14,8 +15,8 @@ class OccurrenceRevoking implements RevokingCheck {
   @Inject DefectRepository repository;
 
   @Override
-  public String kind() {
-    return "safety-occurrence";
+  public Set<String> kinds() {
+    return Set.of("safety-occurrence");
   }
 
   @Override

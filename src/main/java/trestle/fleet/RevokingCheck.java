@@ -1,12 +1,13 @@
 package trestle.fleet;
 
+import java.util.Set;
 import java.util.UUID;
 import trestle.web.Viewer;
 
-/** When a record of a kind can't be taken away: said by the room whose kind it is. */
+/** When records of some kinds can't be taken away: said by the room whose kinds they are. */
 public interface RevokingCheck {
-  /** The ledger's word. */
-  String kind();
+  /** The ledger's words. */
+  Set<String> kinds();
 
   /**
    * @throws trestle.web.Refusal with the reason

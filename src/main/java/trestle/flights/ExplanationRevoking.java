@@ -3,6 +3,7 @@ package trestle.flights;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.RevokingCheck;
 import trestle.web.Viewer;
@@ -14,8 +15,8 @@ class ExplanationRevoking implements RevokingCheck {
   @Inject UsageSteps steps;
 
   @Override
-  public String kind() {
-    return "break-explanation";
+  public Set<String> kinds() {
+    return Set.of("break-explanation");
   }
 
   @Override

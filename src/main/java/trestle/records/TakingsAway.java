@@ -102,7 +102,7 @@ class TakingsAway {
   }
 
   private List<RevokingCheck> ofKind(Line line) {
-    return checks.stream().filter(check -> check.kind().equals(line.kind())).toList();
+    return checks.stream().filter(check -> check.kinds().contains(line.kind())).toList();
   }
 
   /**

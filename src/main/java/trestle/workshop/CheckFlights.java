@@ -28,6 +28,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class CheckFlights {
   @Inject WorkRepository repository;
+  @Inject ReleaseRepository closed;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
   @Inject Rows rows;
@@ -68,7 +69,7 @@ public class CheckFlights {
       throw new Refusal("on", "The flight must be after the release, and not in the future.");
     }
     boolean made =
-        repository.checkFlights(List.of(releaseId), View.EVERYTHING).stream()
+        closed.checkFlights(List.of(releaseId), View.EVERYTHING).stream()
             .anyMatch(one -> one.satisfactory);
     if (made) {
       throw new Stale("The check flight was logged meanwhile. Nothing was filed.");
@@ -90,7 +91,7 @@ public class CheckFlights {
   @Reading
   public List<Checked> of(Viewer viewer, UUID releaseId) {
     List<Checked> all = new ArrayList<>();
-    for (CheckFlight row : repository.checkFlights(List.of(releaseId), View.EVERYTHING)) {
+    for (CheckFlight row : closed.checkFlights(List.of(releaseId), View.EVERYTHING)) {
       all.add(new Checked(row.words, row.satisfactory, row.pilotName, row.happenedOn(), row.id()));
     }
     return all;

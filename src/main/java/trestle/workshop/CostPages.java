@@ -10,6 +10,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -56,8 +57,12 @@ public class CostPages {
 
   @GET
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response of(@PathParam("id") UUID id) {
-    return Answers.page(page(id, Form.blank()));
+  public Response of(@PathParam("id") UUID id, @QueryParam("line") String line) {
+    Form form = Form.blank();
+    if (line != null) {
+      form.with("line", line).with("kind", CostKind.LABOUR.word()).with("stage", "actual");
+    }
+    return Answers.page(page(id, form));
   }
 
   @POST

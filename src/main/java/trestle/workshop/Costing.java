@@ -48,6 +48,14 @@ public record Costing(List<Sum> sums) {
     return rate.multiply(BigDecimal.valueOf(minutes)).divide(AN_HOUR, 2, RoundingMode.HALF_UP);
   }
 
+  /** How long a line took so far, in minutes. */
+  public int minutesOf(int line) {
+    return actuals().stream()
+        .filter(sum -> sum.minutes() != null && Integer.valueOf(line).equals(sum.line()))
+        .mapToInt(Sum::minutes)
+        .sum();
+  }
+
   public List<Sum> estimates() {
     return sums.stream().filter(Sum::estimate).toList();
   }

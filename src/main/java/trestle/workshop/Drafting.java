@@ -25,6 +25,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 class Drafting {
   @Inject WorkRepository repository;
+  @Inject ReleaseRepository closed;
   @Inject DueItems dueItems;
   @Inject DefectBook defects;
   @Inject TaskLists taskLists;
@@ -80,7 +81,7 @@ class Drafting {
           .forEach(item -> due.put(item.requirementId() + " " + item.subject().id(), item));
     }
     Map<UUID, WorkRelease> releases = new HashMap<>();
-    repository
+    closed
         .notAirworthy(List.of(order.aircraftId), View.EVERYTHING)
         .forEach(row -> releases.put(row.id(), row));
     Map<UUID, WorkLine> putOff = new HashMap<>();

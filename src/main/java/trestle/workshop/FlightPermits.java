@@ -27,6 +27,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class FlightPermits {
   @Inject WorkRepository repository;
+  @Inject ReleaseRepository closed;
   @Inject Revisions revisions;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
@@ -109,7 +110,7 @@ public class FlightPermits {
   /** The permits of an aircraft that were not ended, the latest last. */
   @Reading
   public List<Permit> of(Viewer viewer, UUID aircraftId) {
-    return repository.permits(List.of(aircraftId), View.EVERYTHING).stream()
+    return closed.permits(List.of(aircraftId), View.EVERYTHING).stream()
         .map(FlightPermits::permit)
         .toList();
   }

@@ -35,6 +35,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class LinesLeftOpen {
   @Inject WorkRepository repository;
+  @Inject ReleaseRepository closed;
   @Inject OrderBook book;
   @Inject Entitled entitled;
   @Inject Revisions revisions;
@@ -108,7 +109,7 @@ public class LinesLeftOpen {
   public Map<UUID, List<Standing>> standing(
       Viewer viewer, Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<Standing>> standing = new HashMap<>();
-    List<LineDeferral> rows = repository.putOff(aircraftIds, view);
+    List<LineDeferral> rows = closed.putOff(aircraftIds, view);
     Map<UUID, LineSheet> lines = new HashMap<>();
     repository
         .linesOf(rows.stream().map(row -> row.lineEntryId).toList())

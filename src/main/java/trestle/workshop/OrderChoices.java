@@ -23,7 +23,7 @@ import trestle.web.Viewer;
 /** What may be put on an order of an aircraft: what is due, what is wrong, what was left open. */
 @ApplicationScoped
 public class OrderChoices {
-  @Inject WorkRepository repository;
+  @Inject ReleaseRepository closed;
   @Inject DueItems dueItems;
   @Inject OpenDefects defects;
   @Inject LinesLeftOpen leftOpen;
@@ -59,11 +59,11 @@ public class OrderChoices {
 
   private void discrepancies(List<Option> choices, UUID aircraftId, View now) {
     Set<String> settled = new HashSet<>();
-    List<WorkRelease> found = repository.notAirworthy(List.of(aircraftId), now);
+    List<WorkRelease> found = closed.notAirworthy(List.of(aircraftId), now);
     if (found.isEmpty()) {
       return;
     }
-    repository
+    closed
         .settledDiscrepancies(List.of(aircraftId), now)
         .forEach(line -> settled.add(line.fromRelease + " " + line.fromOrdinal));
     for (WorkRelease release : found) {

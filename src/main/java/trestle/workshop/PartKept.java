@@ -33,9 +33,15 @@ public enum PartKept {
     return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
   }
 
-  static List<Option> options() {
+  /** Each with the paper that the profile asks for. */
+  static List<Option> options(RuleProfile profile) {
     return java.util.Arrays.stream(values())
-        .map(one -> new Option(one.word(), one.label()))
+        .map(
+            one ->
+                new Option(
+                    one.word(),
+                    one.label(),
+                    one.evidence(profile).map(paper -> "Comes with: " + paper).orElse("")))
         .toList();
   }
 

@@ -26,6 +26,7 @@ import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
 import trestle.fleet.Spot;
 import trestle.ledger.View;
+import trestle.profiles.RuleProfiles;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
@@ -44,6 +45,7 @@ public class PartPages {
 
   @Inject PartUses parts;
   @Inject OrderBook book;
+  @Inject RuleProfiles profiles;
   @Inject Components components;
   @Inject Fleet fleet;
   @Inject InstantSource clock;
@@ -265,7 +267,7 @@ public class PartPages {
         what,
         here,
         what.equals("fitting") ? places(aircraft, fitted) : List.of(),
-        PartKept.options(),
+        PartKept.options(profiles.of(viewer, aircraft, View.EVERYTHING)),
         List.of(
             new Option(PartUse.USED, "Used up"),
             new Option(PartUse.ON, "Fitted"),

@@ -39,6 +39,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class Releases {
   @Inject WorkRepository repository;
+  @Inject ReleaseRepository closed;
   @Inject OrderBook book;
   @Inject Blocks blocks;
   @Inject Closing closing;
@@ -325,7 +326,7 @@ public class Releases {
   /** In the view, if any. */
   @Reading
   public Optional<Last> last(Viewer viewer, UUID aircraftId, View view) {
-    return repository
+    return closed
         .lastRelease(aircraftId, view)
         .map(
             row ->

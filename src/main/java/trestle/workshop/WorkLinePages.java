@@ -25,6 +25,7 @@ import trestle.web.Viewer;
 public class WorkLinePages {
   @Inject OrderBook book;
   @Inject WorkReadings readings;
+  @Inject WorkCosts costs;
   @Inject Fleet fleet;
   @Inject Viewer viewer;
 
@@ -50,6 +51,7 @@ public class WorkLinePages {
       AircraftSheet aircraft,
       List<Totals.Of> totals,
       List<WorkReadings.Judged> readings,
+      int minutes,
       May may)
       implements TemplateInstance {}
 
@@ -67,6 +69,7 @@ public class WorkLinePages {
             aircraft(sheet),
             totals,
             readings.ofLine(viewer, line.line().id()),
+            costs.of(viewer, sheet).minutesOf(line.line().ordinal()),
             may(sheet, line)));
   }
 

@@ -12,21 +12,12 @@ import trestle.ledger.Filed;
 import trestle.ledger.Revocable;
 import trestle.ledger.View;
 
-/** The filed rows of this room. */
+/** The filed rows of orders and their lines. */
 @ApplicationScoped
 class WorkRepository {
   /** The lines of the orders that are the parameter {@code ids}. */
   static final String LINES =
       "select l.entryId from WorkLine l where l.orderEntryId in :ids and l.corrects is null";
-
-  /** The line has work that stands, and its order was closed. */
-  private static final String SETTLED =
-      "exists (select 1 from LineWork w where w.lineEntryId = n.entryId and w.voided is null"
-          + " and w.outcome <> 'finding' and "
-          + current("LineWork", "w")
-          + ") and exists (select 1 from WorkRelease r where r.orderEntryId = n.orderEntryId and "
-          + known("r")
-          + ")";
 
   @Inject EntityManager entities;
 
@@ -263,105 +254,6 @@ class WorkRepository {
         view);
   }
 
-  /** The latest of an aircraft, airworthy or not. */
-  Optional<WorkRelease> lastRelease(UUID aircraftId, View view) {
-    return inView(
-            "from WorkRelease r where r.aircraftId = :aircraft and "
-                + current("WorkRelease", "r")
-                + " order by r.happenedAt desc, r.ledgerSeq desc",
-            WorkRelease.class,
-            view)
-        .setParameter("aircraft", aircraftId)
-        .setMaxResults(1)
-        .getResultStream()
-        .findFirst();
-  }
-
-  List<CheckFlight> checkFlights(Collection<UUID> releases, View view) {
-    return of(
-        "from CheckFlight c where c.releaseId in :ids and "
-            + known("c")
-            + " and "
-            + Revocable.stands("CheckFlight", "c"),
-        "c",
-        CheckFlight.class,
-        releases,
-        view);
-  }
-
-  /** Releases of aircraft after which a check flight is still to be made. */
-  List<WorkRelease> uncheckedReleases(Collection<UUID> aircraftIds, View view) {
-    return of(
-        "from WorkRelease r where r.aircraftId in :ids and r.checkFlight <> '' and "
-            + known("r")
-            + " and not exists (select 1 from CheckFlight c where c.releaseId = r.id"
-            + " and c.satisfactory = true and "
-            + known("c")
-            + " and "
-            + Revocable.stands("CheckFlight", "c")
-            + ")",
-        "r",
-        WorkRelease.class,
-        aircraftIds,
-        view);
-  }
-
-  /** What was found not airworthy on these aircraft, cleared since or not. */
-  List<WorkRelease> notAirworthy(Collection<UUID> aircraftIds, View view) {
-    return of(
-        "from WorkRelease r where r.aircraftId in :ids and r.airworthy = false and " + known("r"),
-        "r",
-        WorkRelease.class,
-        aircraftIds,
-        view);
-  }
-
-  /** The lines by which discrepancies of aircraft were put right, in orders that are closed. */
-  List<WorkLine> settledDiscrepancies(Collection<UUID> aircraftIds, View view) {
-    return of(
-        "from WorkLine n where n.aircraftId in :ids and n.origin = 'discrepancy' and n.voided is"
-            + " null and "
-            + current("WorkLine", "n")
-            + " and "
-            + SETTLED,
-        "n",
-        WorkLine.class,
-        aircraftIds,
-        view);
-  }
-
-  /** Lines of closed orders that were put off and not done since. */
-  List<LineDeferral> putOff(Collection<UUID> aircraftIds, View view) {
-    return of(
-        "from LineDeferral d where d.aircraftId in :ids and "
-            + known("d")
-            + " and "
-            + Revocable.stands("LineDeferral", "d")
-            + " and exists (select 1 from WorkRelease c, WorkLine o where o.entryId = d.lineEntryId"
-            + " and o.corrects is null and c.orderEntryId = o.orderEntryId and "
-            + known("c")
-            + ") and not exists (select 1 from WorkLine n where n.fromLine = d.lineEntryId"
-            + " and n.origin = 'put-off' and n.voided is null and "
-            + current("WorkLine", "n")
-            + " and "
-            + SETTLED
-            + ")",
-        "d",
-        LineDeferral.class,
-        aircraftIds,
-        view);
-  }
-
-  List<FlightPermit> permits(Collection<UUID> aircraftIds, View view) {
-    return of(
-        "from FlightPermit p where p.aircraftId in :ids and p.voided is null and "
-            + current("FlightPermit", "p"),
-        "p",
-        FlightPermit.class,
-        aircraftIds,
-        view);
-  }
-
   List<TaskList> taskLists(Collection<UUID> requirements) {
     return entities
         .createQuery(
@@ -370,7 +262,7 @@ class WorkRepository {
         .getResultList();
   }
 
-  private <T> List<T> of(String query, String row, Class<T> type, Collection<UUID> ids, View view) {
+  <T> List<T> of(String query, String row, Class<T> type, Collection<UUID> ids, View view) {
     return ids.isEmpty()
         ? List.of()
         : inView(query + " order by " + row + ".ledgerSeq", type, view)
@@ -378,7 +270,7 @@ class WorkRepository {
             .getResultList();
   }
 
-  private <T> TypedQuery<T> inView(String query, Class<T> type, View view) {
+  <T> TypedQuery<T> inView(String query, Class<T> type, View view) {
     return entities
         .createQuery(query, type)
         .setParameter("known", view.knownBound())

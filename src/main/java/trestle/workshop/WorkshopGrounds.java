@@ -25,6 +25,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 class WorkshopGrounds implements Grounds {
   @Inject WorkRepository repository;
+  @Inject ReleaseRepository closed;
   @Inject LinesLeftOpen leftOpen;
 
   @Override
@@ -43,7 +44,7 @@ class WorkshopGrounds implements Grounds {
     }
     uncleared(aircraftIds, view).forEach((id, all) -> all.forEach(one -> add(grounds, id, one)));
     overdue(viewer, aircraftIds, view, grounds);
-    for (WorkRelease release : repository.uncheckedReleases(aircraftIds, view)) {
+    for (WorkRelease release : closed.uncheckedReleases(aircraftIds, view)) {
       add(
           grounds,
           release.aircraftId,
@@ -53,7 +54,7 @@ class WorkshopGrounds implements Grounds {
                   + "): no passengers until a pilot has logged it.",
               "/work-releases/" + release.id() + "/check-flight"));
     }
-    for (FlightPermit row : repository.permits(aircraftIds, view)) {
+    for (FlightPermit row : closed.permits(aircraftIds, view)) {
       FlightPermits.Permit permit = FlightPermits.permit(row);
       if (permit.holdsOn(view.upTo())) {
         add(grounds, permit.aircraftId(), permitted(permit));
@@ -76,12 +77,12 @@ class WorkshopGrounds implements Grounds {
   /** Inspections that found aircraft not airworthy, while something of their list is open. */
   Map<UUID, List<Ground>> uncleared(Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<Ground>> grounds = new HashMap<>();
-    List<WorkRelease> found = repository.notAirworthy(aircraftIds, view);
+    List<WorkRelease> found = closed.notAirworthy(aircraftIds, view);
     if (found.isEmpty()) {
       return grounds;
     }
     Set<String> settled = new HashSet<>();
-    repository
+    closed
         .settledDiscrepancies(aircraftIds, view)
         .forEach(line -> settled.add(line.fromRelease + " " + line.fromOrdinal));
     for (WorkRelease release : found) {
