@@ -23,6 +23,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.fleet.Components;
 import trestle.fleet.Fitments;
 import trestle.fleet.Fleet;
 import trestle.fleet.PartKind;
@@ -66,6 +67,7 @@ class PaperTest {
   @Inject TheClock clock;
   @Inject Fleet fleet;
   @Inject Fitments fitments;
+  @Inject Components components;
   @Inject WorkOrders orders;
   @Inject LineWorks works;
   @Inject PartUses parts;
@@ -261,8 +263,20 @@ class PaperTest {
         .contains("and the aircraft is approved for return to service.")
         .doesNotContain("determined to be in airworthy condition");
 
-    aircraft = withPropeller("QX-PB" + count);
-    UUID other = order(NewLine.free("Look it over", Area.WING, Hands.DATA, false));
+    UUID other =
+        told(
+            16,
+            () -> {
+              UUID made =
+                  orders.draft(
+                      owner,
+                      aircraft,
+                      WorkOrders.Terms.of("Wing"),
+                      List.of(NewLine.free("Look it over", Area.WING, Hands.DATA, false)),
+                      null);
+              orders.issue(owner, made, null);
+              return made;
+            });
     sign(other, "Look it over");
     assertThatThrownBy(() -> release(other, true, List.of(), whole))
         .hasMessageContaining("No inspection is signed");
@@ -277,7 +291,7 @@ class PaperTest {
             NewLine.free("Plug replaced", Area.ENGINE, "Example manual 74-20", false),
             NewLine.free("Door hinge", Area.FUSELAGE, "Example manual 52-10", false));
     UUID right =
-        hands.components.fittings(owner, List.of(aircraft), View.EVERYTHING).get(aircraft).stream()
+        components.fittings(owner, List.of(aircraft), View.EVERYTHING).get(aircraft).stream()
             .filter(one -> one.positionCode().equals("engine-2"))
             .findFirst()
             .orElseThrow()
@@ -353,21 +367,17 @@ class PaperTest {
     assertThat(text(order, "parts.pdf")).contains("No part is recorded");
   }
 
+  /** How long that takes WorkOrderBenchmark measures. */
   @Test
-  void aHundredLinesPrintInTwoSeconds() throws Exception {
+  void aHundredLinesPrintEachWithItsCard() throws Exception {
     NewLine[] lines = new NewLine[100];
     for (int i = 0; i < lines.length; i++) {
       lines[i] = NewLine.free("Look at item " + i, Area.WING, "Example manual 57-" + i, i % 9 == 0);
     }
-    UUID order = order(lines);
-    text(order, "work-order.pdf");
-    long best = Long.MAX_VALUE;
-    for (int i = 0; i < 3; i++) {
-      long before = System.nanoTime();
-      reader.get(path(order, "work-order.pdf")).asByteArray();
-      best = Math.min(best, System.nanoTime() - before);
+    String printed = text(order(lines), "work-order.pdf");
+    for (int i = 0; i < lines.length; i++) {
+      assertThat(printed).contains(i + 1 + ". Look at item " + i + " Data: Example manual 57-" + i);
     }
-    assertThat(best / 1_000_000).as("milliseconds").isLessThan(2_000);
   }
 
   private PartUses.Used belt(UUID order) {

@@ -371,7 +371,8 @@ class WorkshopTest {
         .hasSize(4)
         .allMatch(block -> block.why() == Block.Why.EVIDENCE_MISSING)
         .anyMatch(block -> block.sentence().contains("of who made it"));
-    assertThatThrownBy(() -> released(order, null)).hasMessageContaining("Owner-produced part");
+    assertThatThrownBy(() -> released(order, null))
+        .hasMessageContaining("Component, batch B-1 has no");
     line(order, "Oil")
         .parts()
         .forEach(part -> parts.evidence(first.viewer(), part.id(), "Paper 7", "Came", null));
