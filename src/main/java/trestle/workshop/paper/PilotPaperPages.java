@@ -17,7 +17,7 @@ import trestle.web.Allow;
 import trestle.web.Viewer;
 
 /** The log entry of a pilot's own work (14 CFR 43.9(a)), as PDF. */
-@Path("/pilot-works/{id}")
+@Path("/")
 @RequestScoped
 public class PilotPaperPages {
   @Inject Papers papers;
@@ -33,7 +33,7 @@ public class PilotPaperPages {
       implements TemplateInstance {}
 
   @GET
-  @Path("entry.pdf")
+  @Path("pilot-works/{id}/entry.pdf")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response entry(@PathParam("id") UUID id) {
     PilotPaper paper = papers.ofPilotWork(viewer, id, clock.instant());
