@@ -74,7 +74,7 @@ class FiledTablesTest {
         .containsExactlyInAnyOrderElementsOf(
             asked(
                 "select table_name || '.' || column_name from information_schema.columns c"
-                    + " where table_schema = 'public' and (column_name in ('photos', 'more_files')"
+                    + " where table_schema = 'public' and (column_name in ('photo', 'photos', 'more_files')"
                     + " or column_name = 'file_sha256' and table_name <> 'taken_pack')"));
   }
 
