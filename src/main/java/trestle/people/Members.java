@@ -45,6 +45,10 @@ public class Members {
     public boolean expiredOn(LocalDate day) {
       return expiresOn != null && expiresOn.isBefore(day);
     }
+
+    boolean says(NewLicence wanted) {
+      return wanted.equals(new NewLicence(number, kind, ratings, authorisation, expiresOn));
+    }
   }
 
   /** A licence to file. */
@@ -171,6 +175,12 @@ public class Members {
     Licence before = people.ofForm(Licence.class, formKey);
     if (before != null) {
       return before.id();
+    }
+    for (Licence filed : people.licences()) {
+      // Nothing to file where it stands so already.
+      if (filed.personId.equals(personId) && line(filed).says(wanted)) {
+        return filed.id();
+      }
     }
     Licence licence = licence(personId, wanted);
     licence.fromForm(formKey);

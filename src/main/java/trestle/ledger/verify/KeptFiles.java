@@ -29,6 +29,18 @@ final class KeptFiles {
    */
   record Naming(String kind, String table, String column, String files, boolean isList) {
 
+    /** SQL of sequence and hash where the file is not there, the first row first. */
+    String missing() {
+      return "select n.ledger_seq, n.sha256 from (select ledger_seq, %s as sha256 from %s where operator_id = ?) n where n.sha256 is not null and not exists (select 1 from %s f where f.operator_id = ? and f.sha256 = n.sha256) order by 1"
+          .formatted(isList ? "unnest(" + column + ")" : column, table, files);
+    }
+
+    /** SQL of the sequence of the first row that names a file. */
+    String namedBy() {
+      return "select ledger_seq from %s where operator_id = ? and %s order by 1 limit 1"
+          .formatted(table, (isList ? "? = any(%s)" : "? = %s").formatted(column));
+    }
+
     /** All such columns of a kind. */
     static List<Naming> of(Class<? extends Filed> type) {
       List<Naming> all = new ArrayList<>();

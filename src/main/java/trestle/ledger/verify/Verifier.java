@@ -39,6 +39,7 @@ public class Verifier {
   private static final int WAITING = 2;
 
   @Inject VerifyRepository repository;
+  @Inject KindsRepository kinds;
 
   /**
    * Verifies an operator's ledger as it is now; not within a transaction.
@@ -62,7 +63,7 @@ public class Verifier {
       if (head == null) {
         throw new NoSuchElementException("No operator " + operatorId);
       }
-      List<FiledTable> tables = textOnly ? List.of() : repository.tables();
+      List<FiledTable> tables = textOnly ? List.of() : kinds.tables();
       Map<FiledTable, Span> spans = new LinkedHashMap<>();
       tables.forEach(table -> spans.put(table, reader.span(table)));
       Work work = new Work(operatorId, head.size(), level(head.size()), reader.moment(), spans);
@@ -78,10 +79,10 @@ public class Verifier {
         trouble = headOf(head, lines.edge());
       }
       if (trouble == null && !textOnly) {
-        trouble = Repeated.trouble(reader, repository.repeated());
+        trouble = Repeated.trouble(reader, kinds.repeated());
       }
       if (trouble == null && !textOnly) {
-        trouble = KeptFiles.trouble(reader, repository.namings());
+        trouble = KeptFiles.trouble(reader, kinds.namings());
       }
       return new Verdict(
           operatorId, head.size(), head.root(), textOnly, Optional.ofNullable(trouble));

@@ -2,21 +2,16 @@ package trestle.ledger.verify;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManagerFactory;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.Comparator;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.postgresql.PGStatement;
-import trestle.ledger.Filed;
 import trestle.ledger.verify.KeptFiles.Naming;
 
 /**
@@ -29,33 +24,7 @@ class VerifyRepository {
 
   private static final int PIECE = 1 << 20;
 
-  @Inject EntityManagerFactory entities;
   @Inject DataSource dataSource;
-
-  /** All kinds of filed rows, in the order of their tables' names. */
-  List<FiledTable> tables() {
-    return filed().map(FiledTable::of).sorted(Comparator.comparing(FiledTable::name)).toList();
-  }
-
-  /** The columns of filed rows that name files. */
-  List<Naming> namings() {
-    return filed()
-        .flatMap(type -> Naming.of(type).stream())
-        .sorted(Comparator.comparing(Naming::table))
-        .toList();
-  }
-
-  /** What filed rows repeat of rows that are not filed. */
-  List<Repeated> repeated() {
-    return filed().flatMap(type -> Repeated.of(type).stream()).toList();
-  }
-
-  private Stream<Class<? extends Filed>> filed() {
-    return entities.getMetamodel().getEntities().stream()
-        .map(entity -> entity.getJavaType())
-        .filter(Filed.class::isAssignableFrom)
-        .map(type -> type.asSubclass(Filed.class));
-  }
 
   /**
    * Opens the operator's rows as they are at this moment.
@@ -187,25 +156,12 @@ class VerifyRepository {
 
     /** Sequence and hash of rows that name a file which is not there, the first row first. */
     Rows withoutFile(Naming naming) {
-      return ask(
-          "select n.ledger_seq, n.sha256 from (select ledger_seq, %s as sha256 from %s where operator_id = ?) n where n.sha256 is not null and not exists (select 1 from %s f where f.operator_id = ? and f.sha256 = n.sha256) order by 1"
-              .formatted(
-                  naming.isList() ? "unnest(" + naming.column() + ")" : naming.column(),
-                  naming.table(),
-                  naming.files()),
-          operatorId,
-          operatorId);
+      return ask(naming.missing(), operatorId, operatorId);
     }
 
     /** The first row that names a file, by its sequence. */
     Rows naming(Naming naming, String sha256) {
-      return ask(
-          "select ledger_seq from %s where operator_id = ? and %s order by 1 limit 1"
-              .formatted(
-                  naming.table(),
-                  (naming.isList() ? "? = any(%s)" : "? = %s").formatted(naming.column())),
-          operatorId,
-          sha256);
+      return ask(naming.namedBy(), operatorId, sha256);
     }
 
     /** The first filed row that repeats something which is not so: its sequence, whom it names. */

@@ -6,7 +6,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -33,6 +35,18 @@ final class PackFile implements AutoCloseable {
 
   private PackFile(ZipFile zip) {
     this.zip = zip;
+  }
+
+  /** Of the file as it lies on the disk. */
+  static String sha256(Path file) throws IOException {
+    var digest = PackWriter.sha256();
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] some = new byte[1 << 16];
+      for (int got = in.read(some); got > 0; got = in.read(some)) {
+        digest.update(some, 0, got);
+      }
+    }
+    return HexFormat.of().formatHex(digest.digest());
   }
 
   /**

@@ -108,7 +108,7 @@ public class TakingIn {
               clock.instant(),
               viewer.personId(),
               Files.size(file),
-              sha256(file));
+              PackFile.sha256(file));
       repository.keepUpload(upload, in);
       return upload.id();
     } catch (IOException e) {
@@ -293,16 +293,5 @@ public class TakingIn {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  private static String sha256(Path file) throws IOException {
-    var digest = PackWriter.sha256();
-    try (InputStream in = Files.newInputStream(file)) {
-      byte[] some = new byte[1 << 16];
-      for (int got = in.read(some); got > 0; got = in.read(some)) {
-        digest.update(some, 0, got);
-      }
-    }
-    return java.util.HexFormat.of().formatHex(digest.digest());
   }
 }
