@@ -39,10 +39,23 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
           "--disable-sync",
           "--disable-dev-shm-usage");
 
-  private static Playwright playwright;
-  private static com.microsoft.playwright.Browser chromium;
+  private static final Driven SHARED = new Driven();
 
+  private final Driven driven;
   private final List<BrowserContext> opened = new ArrayList<>();
+
+  public Browser() {
+    this(SHARED);
+  }
+
+  private Browser(Driven driven) {
+    this.driven = driven;
+  }
+
+  /** A Chromium beside the others' one, for a second thread: one may not be driven by two. */
+  public static Browser ofItsOwn() {
+    return new Browser(new Driven());
+  }
 
   /** Where a Chromium is on this machine: CHROMIUM, or one of the usual places. */
   static Optional<Path> installed() {
@@ -96,17 +109,18 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
 
   /** A context of one's own making, for what the others don't offer (offline, zones, languages). */
   public BrowserContext context(com.microsoft.playwright.Browser.NewContextOptions options) {
-    BrowserContext context = chromium().newContext(options);
+    BrowserContext context = driven.chromium().newContext(options);
     opened.add(context);
     return context;
   }
 
   /** A phone's browser that keeps what it is given in a directory, as one does between openings. */
   public BrowserContext keeping(Path profile, String... moreFlags) {
-    chromium();
+    driven.chromium();
     List<String> flags = new ArrayList<>(FLAGS);
     flags.addAll(List.of(moreFlags));
-    return playwright
+    return driven
+        .playwright
         .chromium()
         .launchPersistentContext(
             profile,
@@ -142,21 +156,27 @@ public final class Browser implements BeforeEachCallback, AfterEachCallback {
     opened.clear();
   }
 
-  private static synchronized com.microsoft.playwright.Browser chromium() {
-    if (chromium == null) {
-      playwright =
-          Playwright.create(
-              new Playwright.CreateOptions()
-                  .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-      chromium =
-          playwright
-              .chromium()
-              .launch(
-                  new BrowserType.LaunchOptions()
-                      .setExecutablePath(installed().orElseThrow())
-                      .setHeadless(true)
-                      .setArgs(FLAGS));
+  /** What drives a Chromium, and that, started when first asked for. */
+  private static final class Driven {
+    private Playwright playwright;
+    private com.microsoft.playwright.Browser chromium;
+
+    synchronized com.microsoft.playwright.Browser chromium() {
+      if (chromium == null) {
+        playwright =
+            Playwright.create(
+                new Playwright.CreateOptions()
+                    .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        chromium =
+            playwright
+                .chromium()
+                .launch(
+                    new BrowserType.LaunchOptions()
+                        .setExecutablePath(installed().orElseThrow())
+                        .setHeadless(true)
+                        .setArgs(FLAGS));
+      }
+      return chromium;
     }
-    return chromium;
   }
 }
