@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import trestle.ledger.View;
 import trestle.web.NotHere;
 import trestle.web.Viewer;
@@ -55,16 +56,8 @@ class ComponentLock {
       }
       open = next;
     }
-    Set<UUID> aircraft = new HashSet<>();
-    components
-        .histories(viewer, all, View.EVERYTHING)
-        .values()
-        .forEach(
-            history -> {
-              if (history.fitted() != null) {
-                aircraft.add(history.fitted().aircraftId());
-              }
-            });
-    return aircraft;
+    return components.fitted(viewer, all, View.EVERYTHING).values().stream()
+        .map(Fitting::aircraftId)
+        .collect(Collectors.toCollection(HashSet::new));
   }
 }

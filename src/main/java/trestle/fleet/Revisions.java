@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
 import trestle.web.Filing;
@@ -21,6 +22,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class Revisions {
   @Inject AircraftRepository repository;
+  @Inject RevisionRepository quick;
 
   /**
    * Locks the aircraft until the commit and moves their revisions on.
@@ -44,6 +46,14 @@ public class Revisions {
   @Reading
   public Map<UUID, Long> all(Viewer viewer) {
     return repository.allRevisions();
+  }
+
+  /**
+   * The revision of one aircraft, in one statement and no transaction: all that is to be known
+   * where a page is kept.
+   */
+  public OptionalLong now(Viewer viewer, UUID aircraftId) {
+    return quick.revision(viewer.operatorId(), aircraftId);
   }
 
   @Reading

@@ -56,7 +56,8 @@ public class AircraftPages {
     Instant now = clock.instant();
     Form form = Form.of(uri.getQueryParameters());
     AsAt asAt = views.asked(viewer, form, viewer.dateOf(now));
-    AircraftOverview aircraft = overviews.aircraft(viewer, id, asAt);
+    AircraftOverview aircraft =
+        overviews.kept(viewer, id, asAt).orElseGet(() -> overviews.aircraft(viewer, id, asAt));
     boolean asked = !uri.getQueryParameters().isEmpty();
     Aircraft shown =
         new Aircraft(aircraft, LongPart.PLACE, asAt, form, Shown.time(now, viewer.zone()));

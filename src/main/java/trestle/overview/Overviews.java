@@ -7,6 +7,8 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import trestle.fleet.AircraftSheet;
@@ -47,6 +49,18 @@ class Overviews {
     View view = asAt.view();
     List<UUID> ids = fleet.sheets(viewer, view).stream().map(AircraftSheet::id).toList();
     return new FleetOverview(List.copyOf(asAt(viewer, ids, view).values()));
+  }
+
+  /** One aircraft as at now, where it is kept: found out by one statement, in no transaction. */
+  public Optional<AircraftOverview> kept(Viewer viewer, UUID aircraftId, AsAt asAt) {
+    if (!asAt.isNow()) {
+      return Optional.empty();
+    }
+    OptionalLong revision = revisions.now(viewer, aircraftId);
+    return revision.isEmpty()
+        ? Optional.empty()
+        : kept.kept(
+            viewer.operatorId(), aircraftId, revision.getAsLong(), standings.days(asAt.today()));
   }
 
   /**

@@ -7,6 +7,7 @@ import java.net.URL;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -23,6 +24,9 @@ import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
  */
 final class PostgresBinaries {
   static final String PREFIX = "postgres-programs-";
+
+  /** Where the build has unpacked them already: as much to be trusted as the jar beside it. */
+  static final String READY_MADE = "trestle.postgres-programs";
 
   /** Unpacks them below the parent unless they are there; those of other versions are removed. */
   static Path unpacked(Path parent) throws IOException {
@@ -60,18 +64,39 @@ final class PostgresBinaries {
 
   private static void unpack(URL archive, Path parent, Path directory) throws IOException {
     Path draft = Files.createTempDirectory(parent, PREFIX + "new-");
-    try (XzStream content = XzStream.open(archive, parent);
-        TarArchiveInputStream tar = new TarArchiveInputStream(content.unpacked())) {
-      for (TarArchiveEntry entry = tar.getNextEntry(); entry != null; entry = tar.getNextEntry()) {
-        unpack(entry, tar, draft);
-      }
-      content.checkWhole();
+    Path readyMade = Path.of(System.getProperty(READY_MADE, "")).resolve(directory.getFileName());
+    if (System.getProperty(READY_MADE) != null && Files.isDirectory(readyMade)) {
+      copy(readyMade, draft);
+    } else {
+      unpack(archive, draft);
     }
     Files.setPosixFilePermissions(draft, PosixFilePermissions.fromString("rwxr-xr-x"));
     try {
       Files.move(draft, directory, StandardCopyOption.ATOMIC_MOVE);
     } catch (FileAlreadyExistsException | java.nio.file.DirectoryNotEmptyException e) {
       remove(draft);
+    }
+  }
+
+  private static void copy(Path from, Path to) throws IOException {
+    try (Stream<Path> paths = Files.walk(from)) {
+      for (Path path : paths.skip(1).toList()) {
+        Files.copy(
+            path,
+            to.resolve(from.relativize(path)),
+            StandardCopyOption.COPY_ATTRIBUTES,
+            LinkOption.NOFOLLOW_LINKS);
+      }
+    }
+  }
+
+  private static void unpack(URL archive, Path draft) throws IOException {
+    try (XzStream content = XzStream.open(archive, draft.getParent());
+        TarArchiveInputStream tar = new TarArchiveInputStream(content.unpacked())) {
+      for (TarArchiveEntry entry = tar.getNextEntry(); entry != null; entry = tar.getNextEntry()) {
+        unpack(entry, tar, draft);
+      }
+      content.checkWhole();
     }
   }
 

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
@@ -47,6 +48,14 @@ public final class RevisionCache<V> {
     this.kept = Caffeine.newBuilder().maximumWeight(most).weigher(weigher).build();
   }
 
+  /** The value of one aircraft, if it is kept under this revision. */
+  public Optional<V> kept(UUID operatorId, UUID aircraftId, long revision, Days days) {
+    Kept<V> found = kept.getIfPresent(new Key(operatorId, aircraftId));
+    return found != null && found.revision() == revision && found.days().equals(days)
+        ? Optional.of(found.value())
+        : Optional.empty();
+  }
+
   /**
    * The values of these aircraft; those not kept under the revision given are loaded together.
    *
@@ -82,12 +91,9 @@ public final class RevisionCache<V> {
     Set<UUID> stale = new HashSet<>();
     revisions.forEach(
         (aircraftId, revision) -> {
-          Kept<V> found = kept.getIfPresent(new Key(operatorId, aircraftId));
-          if (found != null && found.revision() == revision && found.days().equals(days)) {
-            values.put(aircraftId, found.value());
-          } else {
-            stale.add(aircraftId);
-          }
+          Optional<V> found = kept(operatorId, aircraftId, revision, days);
+          found.ifPresentOrElse(
+              value -> values.put(aircraftId, value), () -> stale.add(aircraftId));
         });
     return stale;
   }

@@ -1,10 +1,15 @@
 package trestle.web;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.util.List;
 
 /** A page with a long part in it, until it is known whether it is to be packed. */
 record LongPage(String before, LongPart part, String after) {
   private static final int QUICK = 2;
+
+  /** What follows the long part is the same on most pages. */
+  private static final Cache<String, Packed> ENDS = Caffeine.newBuilder().maximumSize(100).build();
 
   static LongPage of(String around, LongPart part) {
     String place = LongPart.PLACE.getValue();
@@ -20,6 +25,7 @@ record LongPage(String before, LongPart part, String after) {
   }
 
   byte[] gzip() {
-    return Packed.stream(List.of(Packed.of(before, QUICK), part.packed(), Packed.of(after, QUICK)));
+    Packed end = ENDS.get(after, text -> Packed.of(text, QUICK));
+    return Packed.stream(List.of(Packed.of(before, QUICK), part.packed(), end));
   }
 }
