@@ -14,10 +14,6 @@ import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
-import trestle.fleet.ComponentHistory;
-import trestle.fleet.ComponentSheet;
-import trestle.fleet.Components;
-import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
 import trestle.fleet.Views;
 import trestle.web.Allow;
@@ -26,15 +22,11 @@ import trestle.web.AsAt;
 import trestle.web.Role;
 import trestle.web.Viewer;
 
-/**
- * The directives of one aircraft, what 14 CFR 91.417(a)(2)(v) and M.A.305 ask to be listed; and of
- * one component, wherever it is.
- */
-@Path("/")
+/** The directives of one aircraft: what 14 CFR 91.417(a)(2)(v) and M.A.305 ask to be listed. */
+@Path("aircraft/{id}/directives")
 @RequestScoped
 public class StatusPages {
   @Inject StatusReport report;
-  @Inject Components components;
   @Inject Fleet fleet;
   @Inject Views views;
   @Inject Viewer viewer;
@@ -47,20 +39,7 @@ public class StatusPages {
       AircraftSheet aircraft, List<StatusReport.Row> rows, AsAt at, boolean mayAssess)
       implements TemplateInstance {}
 
-  @CheckedTemplate(
-      basePath = "directives",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record ComponentDirectives(
-      ComponentSheet component,
-      String registration,
-      List<StatusReport.Row> rows,
-      AsAt at,
-      boolean mayAssess)
-      implements TemplateInstance {}
-
   @GET
-  @Path("aircraft/{id}/directives")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response ofAircraft(@PathParam("id") UUID id, @Context UriInfo uri) {
     AsAt at = views.asked(viewer, uri.getQueryParameters());
@@ -69,25 +48,6 @@ public class StatusPages {
         at.status(),
         new AircraftDirectives(
             aircraft, report.of(viewer, aircraft, at.view()), at, mayAssess(at)));
-  }
-
-  @GET
-  @Path("components/{id}/directives")
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response ofComponent(@PathParam("id") UUID id, @Context UriInfo uri) {
-    AsAt at = views.asked(viewer, uri.getQueryParameters());
-    ComponentHistory component = components.history(viewer, id, at.view());
-    Fitting fitted = component.fitted();
-    String registration =
-        fitted == null ? "" : fleet.sheet(viewer, fitted.aircraftId(), at.view()).registration();
-    return Answers.page(
-        at.status(),
-        new ComponentDirectives(
-            component.sheet(),
-            registration,
-            report.ofComponent(viewer, id, at.view()),
-            at,
-            mayAssess(at)));
   }
 
   private boolean mayAssess(AsAt at) {
