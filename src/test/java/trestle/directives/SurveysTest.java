@@ -129,7 +129,7 @@ class SurveysTest {
     aJudgementCountsWhereItStands(run, magnetos.get("1042"), magnetos.get("1001"));
     itsPagesFollowOneAnother(run);
     anotherSerialIsFoundByItsNewOne(run, magnetos.get("M250"));
-    pagesShowIt(run, magnetos.get("1001"));
+    pagesShowIt(run, magnetos.get("1001"), magnetos.get("1130"));
   }
 
   private void aJudgementCountsWhereItStands(ParagraphSheet run, UUID fitted, UUID judged) {
@@ -203,13 +203,15 @@ class SurveysTest {
         .noneMatch(line -> line.item().componentId().equals(part));
   }
 
-  private void pagesShowIt(ParagraphSheet run, UUID judged) {
+  private void pagesShowIt(ParagraphSheet run, UUID judged, UUID leftOut) {
     Visitor visitor = company.visitor(Role.AUDITOR);
     assertThat(visitor.get("/paragraphs/" + run.id() + "?state=does-not").asString())
         .contains("Does not apply 1</b>", "Later points")
         .doesNotContain("never assessed");
     assertThat(visitor.get("/components/" + judged + "/directives").asString())
-        .contains("not fitted", "Later points", "all serials except 1130");
+        .contains("not fitted", "Later points");
+    assertThat(visitor.get("/components/" + leftOut + "/directives").asString())
+        .contains("Not named", "all serials except 1130");
     assertThat(visitor.get("/components?sought=serial+1250").asString())
         .contains("1250", "Magneto")
         .doesNotContain("1042");
