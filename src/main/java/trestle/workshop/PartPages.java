@@ -304,13 +304,15 @@ public class PartPages {
     fleet
         .positions(viewer, aircraft, View.EVERYTHING)
         .forEach(position -> places.add(new Option(POSITION + position.code(), position.label())));
-    fitted.forEach(
-        one ->
-            places.add(
-                new Option(
-                    INSIDE + one.componentId(),
-                    "In " + one.positionLabel() + ", serial " + one.serial())));
+    fitted.forEach(one -> places.add(inside(one)));
     return places;
+  }
+
+  /** By what the larger part is: a magneto of the engine is at the engine's position as well. */
+  private static Option inside(Fitting one) {
+    return new Option(
+        INSIDE + one.componentId(),
+        "In %s, part %s, serial %s".formatted(one.description(), one.partNumber(), one.serial()));
   }
 
   private Form today() {

@@ -197,7 +197,7 @@ class HundredHourWalkTest {
     Map<String, String> fields = new HashMap<>(more);
     fields.put("component", option(html, "serial " + serial));
     if (page.contains("fittings")) {
-      fields.put("place", option(html, "In Engine"));
+      fields.put("place", option(html, "part VT-360-A"));
     }
     filed(by.fillIn(page, page.contains("fittings") ? "/fittings" : "/removals", fields));
   }

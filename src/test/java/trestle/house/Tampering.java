@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import trestle.ledger.MerkleFrontier;
 import trestle.server.TestDatabase;
 
@@ -187,7 +188,8 @@ final class Tampering implements AutoCloseable {
       for (String ctid : added) {
         run("delete from %s where ctid = '%s'".formatted(table, ctid));
       }
-      run("insert into %s select * from %s".formatted(table, copy));
+      String columns = columns(table).stream().map(Column::name).collect(Collectors.joining(", "));
+      run("insert into %1$s (%2$s) select %2$s from %3$s".formatted(table, columns, copy));
       run("drop table " + copy);
     }
   }

@@ -9,6 +9,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
@@ -170,7 +171,7 @@ public class TakingIn {
       throw refusal;
     } catch (RuntimeException e) {
       for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-        if (cause.getClass().getName().endsWith("SQLException")) {
+        if (cause instanceof SQLException refused && isOfTheData(refused)) {
           throw PackFile.refused(
               "Its records contradict each other or what stands here, and nothing was filed: "
                   + firstLine(cause.getMessage()));
@@ -271,6 +272,12 @@ public class TakingIn {
     } catch (IllegalArgumentException | IllegalStateException e) {
       throw PackFile.refused("Its records can’t be read as what they are: nothing was filed.");
     }
+  }
+
+  /** Data exceptions and broken constraints, by PostgreSQL's error codes (its appendix A). */
+  private static boolean isOfTheData(SQLException refused) {
+    String state = String.valueOf(refused.getSQLState());
+    return state.startsWith("22") || state.startsWith("23");
   }
 
   private interface Use<T> {
