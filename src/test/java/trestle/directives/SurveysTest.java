@@ -212,7 +212,7 @@ class SurveysTest {
         .contains("not fitted", "Later points");
     assertThat(visitor.get("/components/" + leftOut + "/directives").asString())
         .contains("Not named", "all serials except 1130");
-    assertThat(visitor.get("/components?sought=serial+1250").asString())
+    assertThat(visitor.get("/components?sought=1250").asString())
         .contains("1250", "Magneto")
         .doesNotContain("1042");
   }
