@@ -60,6 +60,22 @@ class TakenRepository {
   /** One line to keep. */
   record Row(PackLines.PackLine line, String recordedBy, boolean filed) {}
 
+  /**
+   * What the database says against the rows themselves, if that is why something failed: data
+   * exceptions and broken constraints, by PostgreSQL's error codes (its appendix A).
+   */
+  static Optional<String> contradictionIn(Throwable failure) {
+    for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+      if (cause instanceof SQLException sql) {
+        String state = String.valueOf(sql.getSQLState());
+        if (state.startsWith("22") || state.startsWith("23")) {
+          return Optional.of(sql.getMessage());
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
   List<TakenPack> packs() {
     return entities
         .createQuery("from TakenPack p order by p.ledgerSeq desc", TakenPack.class)

@@ -9,7 +9,6 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
@@ -17,6 +16,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -170,12 +170,11 @@ public class TakingIn {
     } catch (Refusal refusal) {
       throw refusal;
     } catch (RuntimeException e) {
-      for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-        if (cause instanceof SQLException refused && isOfTheData(refused)) {
-          throw PackFile.refused(
-              "Its records contradict each other or what stands here, and nothing was filed: "
-                  + firstLine(cause.getMessage()));
-        }
+      Optional<String> contradiction = TakenRepository.contradictionIn(e);
+      if (contradiction.isPresent()) {
+        throw PackFile.refused(
+            "Its records contradict each other or what stands here, and nothing was filed: "
+                + firstLine(contradiction.get()));
       }
       throw e;
     }
@@ -272,12 +271,6 @@ public class TakingIn {
     } catch (IllegalArgumentException | IllegalStateException e) {
       throw PackFile.refused("Its records can’t be read as what they are: nothing was filed.");
     }
-  }
-
-  /** Data exceptions and broken constraints, by PostgreSQL's error codes (its appendix A). */
-  private static boolean isOfTheData(SQLException refused) {
-    String state = String.valueOf(refused.getSQLState());
-    return state.startsWith("22") || state.startsWith("23");
   }
 
   private interface Use<T> {
