@@ -5,7 +5,9 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
@@ -25,6 +27,18 @@ class ComponentSheetRepository {
           + " where n.operator_id = c.operator_id and n.component_id = c.component_id"
           + " and n.ledger_seq > c.ledger_seq and n.ledger_seq <= :known"
           + " and n.happened_on <= :upTo)";
+
+  private static final String PART = "select c.component_id, c.part_number, c.serial";
+
+  /** By two searches of the index: what lies in a run, and what has no number. */
+  private static final String RUNS =
+      "with whom as (select * from unnest(cast(:keys as text[]), cast(:firsts as bigint[]),"
+          + " cast(:lasts as bigint[])) w(key, first, last)),"
+          + " found as (select c.id from whom w join component c"
+          + " on c.operator_id = current_operator() and c.part_key = w.key"
+          + " and c.serial_number between w.first and w.last"
+          + " union select id from component where operator_id = current_operator()"
+          + " and part_key = any(:keys) and serial_number is null) ";
 
   private static final String IN_ORDER = " order by c.part_number, c.serial, c.component_id";
 
@@ -81,35 +95,33 @@ class ComponentSheetRepository {
 
   /** As a few values of each, in no order: there may be hundreds of thousands. */
   List<Named.Part> named(List<Named> whom, View view) {
-    List<Object[]> rows =
-        entities
-            .createNativeQuery(
-                "with whom as (select * from unnest(cast(:keys as text[]),"
-                    + " cast(:firsts as bigint[]), cast(:lasts as bigint[])) w(key, first, last)),"
-                    + " found as (select c.id from whom w join component c"
-                    + " on c.operator_id = current_operator() and c.part_key = w.key"
-                    + " and c.serial_number between w.first and w.last"
-                    + " union select id from component where operator_id = current_operator()"
-                    + " and part_key = any(:keys) and serial_number is null)"
-                    + " select c.component_id, c.part_number, c.serial"
-                    + " from found join component c on c.id = found.id"
-                    + " where c.operator_id = current_operator()"
-                    + " and c.happened_on <= :upTo and c.ledger_seq <= :known"
-                    + " and not exists (select 1 from component n"
-                    + " where n.operator_id = current_operator()"
-                    + " and n.component_id = c.component_id and n.ledger_seq > c.ledger_seq"
-                    + " and n.ledger_seq <= :known and n.happened_on <= :upTo)",
-                Object[].class)
-            .setParameter("keys", whom.stream().map(Named::partKey).toArray(String[]::new))
-            .setParameter("firsts", whom.stream().map(Named::first).toArray(Long[]::new))
-            .setParameter("lasts", whom.stream().map(Named::last).toArray(Long[]::new))
-            .setParameter("upTo", view.upTo())
-            .setParameter("known", view.knownBound())
-            .getResultList();
-    List<Named.Part> parts = new ArrayList<>(rows.size());
-    for (Object[] row : rows) {
-      parts.add(new Named.Part((UUID) row[0], (String) row[1], (String) row[2]));
+    Set<String> whole = new HashSet<>();
+    whom.stream().filter(Named::isAnyNumber).forEach(one -> whole.add(one.partKey()));
+    List<Named> runs = whom.stream().filter(one -> !whole.contains(one.partKey())).toList();
+    List<Named.Part> parts = new ArrayList<>();
+    if (!whole.isEmpty()) {
+      add(
+          parts,
+          values(PART + NEWEST_OF + " and c.part_key = any(:keys)", Object[].class, view)
+              .setParameter("keys", whole.toArray(String[]::new)));
+    }
+    if (!runs.isEmpty()) {
+      add(
+          parts,
+          values(
+                  RUNS + PART + NEWEST_OF + " and c.id in (select id from found)",
+                  Object[].class,
+                  view)
+              .setParameter("keys", runs.stream().map(Named::partKey).toArray(String[]::new))
+              .setParameter("firsts", runs.stream().map(Named::first).toArray(Long[]::new))
+              .setParameter("lasts", runs.stream().map(Named::last).toArray(Long[]::new)));
     }
     return parts;
+  }
+
+  private static void add(List<Named.Part> parts, Query<Object[]> query) {
+    for (Object[] row : query.getResultList()) {
+      parts.add(new Named.Part((UUID) row[0], (String) row[1], (String) row[2]));
+    }
   }
 }

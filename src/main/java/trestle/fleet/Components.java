@@ -221,7 +221,8 @@ public class Components {
 
   /**
    * The components that some of these may be about, and those with such a part number whose serial
-   * is not letters around one number: whoever asks looks at each more closely. One statement.
+   * is not letters around one number: whoever asks looks at each more closely. At most two
+   * statements.
    */
   @Reading
   public List<Named.Part> named(Viewer viewer, List<Named> whom, View view) {

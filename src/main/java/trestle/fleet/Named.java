@@ -15,6 +15,10 @@ public record Named(String partKey, long first, long last) {
     return new Named(partKey, 1, 0);
   }
 
+  boolean isAnyNumber() {
+    return first == 0 && last == Long.MAX_VALUE;
+  }
+
   /** As little of a component as tells whether it is named. */
   public record Part(UUID id, String partNumber, String serial) {}
 }
