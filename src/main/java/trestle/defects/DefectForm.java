@@ -220,6 +220,6 @@ public final class DefectForm {
 
   /** What a new page begins with. */
   public static Form blank(Viewer viewer, Instant now) {
-    return Form.blank().with("found-on", Shown.date(viewer.dateOf(now)));
+    return Form.blank().with("found-on", Shown.typed(viewer.dateOf(now)));
   }
 }

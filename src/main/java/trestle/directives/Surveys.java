@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -17,6 +18,7 @@ import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
 import trestle.fleet.Named;
 import trestle.ledger.View;
+import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Viewer;
 
@@ -127,8 +129,7 @@ public class Surveys {
         groups(viewer, inForce, view).stream()
             .filter(one -> one.paragraph().id().equals(paragraph.id()))
             .findFirst()
-            .orElseThrow(
-                () -> new trestle.web.NotHere("That paragraph asks for nothing any more."));
+            .orElseThrow(() -> new NotHere("That paragraph asks for nothing any more."));
     List<Entry> entries = group.entries(only);
     List<Entry> shown = page.of(entries);
     Map<Entry, Status.Line> lines = lines(viewer, shown, view);
@@ -175,7 +176,7 @@ public class Surveys {
   }
 
   private List<Group> groups(Viewer viewer, Status.InForce inForce, View view) {
-    Map<UUID, Group> groups = new java.util.LinkedHashMap<>();
+    Map<UUID, Group> groups = new LinkedHashMap<>();
     inForce
         .paragraphs()
         .forEach(

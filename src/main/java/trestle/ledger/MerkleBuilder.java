@@ -1,7 +1,6 @@
 package trestle.ledger;
 
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.List;
 import trestle.ledger.MerkleFrontier.Completed;
@@ -11,12 +10,18 @@ import trestle.ledger.MerkleFrontier.Completed;
  * each of them. For one thread.
  */
 public final class MerkleBuilder {
-  private final MessageDigest digest = sha256();
-  private final List<byte[]> edge = new ArrayList<>();
+  private final MessageDigest digest = MerkleFrontier.sha256();
+  private final List<byte[]> edge;
   private final Completed completed;
   private long size;
 
   public MerkleBuilder(Completed completed) {
+    this(MerkleFrontier.EMPTY, completed);
+  }
+
+  MerkleBuilder(MerkleFrontier from, Completed completed) {
+    edge = new ArrayList<>(from.subtrees());
+    size = from.size();
     this.completed = completed;
   }
 
@@ -52,13 +57,5 @@ public final class MerkleBuilder {
 
   public MerkleFrontier frontier() {
     return new MerkleFrontier(size, edge);
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("Every Java has SHA-256", e);
-    }
   }
 }

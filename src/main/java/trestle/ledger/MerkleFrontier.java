@@ -44,18 +44,9 @@ public record MerkleFrontier(long size, List<byte[]> subtrees) {
   }
 
   public MerkleFrontier append(byte[] leaf, Completed completed) {
-    List<byte[]> edge = new ArrayList<>(subtrees);
-    edge.add(leaf);
-    completed.full(0, size, leaf);
-    int level = 0;
-    for (long full = size; (full & 1) == 1; full >>= 1) {
-      byte[] right = edge.remove(edge.size() - 1);
-      byte[] left = edge.remove(edge.size() - 1);
-      edge.add(node(left, right));
-      level++;
-      completed.full(level, full >> 1, edge.get(edge.size() - 1));
-    }
-    return new MerkleFrontier(size + 1, edge);
+    MerkleBuilder builder = new MerkleBuilder(this, completed);
+    builder.append(leaf);
+    return builder.frontier();
   }
 
   public byte[] root() {
@@ -90,7 +81,7 @@ public record MerkleFrontier(long size, List<byte[]> subtrees) {
     return digest.digest(right);
   }
 
-  private static MessageDigest sha256() {
+  static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {

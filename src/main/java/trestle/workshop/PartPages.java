@@ -316,6 +316,6 @@ public class PartPages {
   }
 
   private Form today() {
-    return Form.blank().with("on", Shown.date(viewer.dateOf(clock.instant())));
+    return Form.blank().with("on", Shown.typed(viewer.dateOf(clock.instant())));
   }
 }

@@ -161,7 +161,7 @@ public class ReleasePages {
   public Response askCheckFlight(@PathParam("id") UUID id) {
     Form form =
         Form.blank()
-            .with("on", Shown.date(viewer.dateOf(clock.instant())))
+            .with("on", Shown.typed(viewer.dateOf(clock.instant())))
             .with("satisfactory", "yes");
     return Answers.page(checkPage(id, form));
   }

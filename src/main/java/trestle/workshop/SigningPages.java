@@ -225,7 +225,7 @@ public class SigningPages {
   private NewWork corrected(Form form, WorkSheet before) {
     form.with("outcome", before.outcome().word());
     boolean same =
-        form.value("on").equals(Shown.date(before.on()))
+        form.value("on").equals(Shown.typed(before.on()))
             && form.value("time").equals(Shown.time(before.at(), viewer.flightZone()));
     Form read = before.isFinding() ? form.with("outcome", Outcome.DONE.word()) : form;
     NewWork asked = WorkForm.work(read, viewer, clock.instant());

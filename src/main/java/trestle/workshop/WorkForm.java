@@ -21,7 +21,7 @@ final class WorkForm {
 
   /** A page for work of today, under the only licence where there is but one. */
   static Form begun(Viewer viewer, Instant now, List<Option> licences) {
-    Form form = Form.blank().with("on", Shown.date(viewer.dateOf(now)));
+    Form form = Form.blank().with("on", Shown.typed(viewer.dateOf(now)));
     return licences.size() == 1 ? form.with("licence", licences.get(0).value()) : form;
   }
 

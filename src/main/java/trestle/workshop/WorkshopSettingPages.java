@@ -65,7 +65,7 @@ public class WorkshopSettingPages {
   @GET
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
   public Response all() {
-    return Answers.page(page(Form.blank().with("from", Shown.date(today()))));
+    return Answers.page(page(Form.blank().with("from", Shown.typed(today()))));
   }
 
   @POST

@@ -206,9 +206,9 @@ class EveryPageTest {
         wrong.add(what + " is wider than a phone: " + page.evaluate(WHAT_IS_WIDE));
       }
       Axe.violations(page).forEach(found -> wrong.add(what + ", " + width + ": " + found));
+      page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+      Axe.contrast(page).forEach(found -> wrong.add(what + ", " + width + ", dark: " + found));
+      page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
     }
-    page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
-    Axe.contrast(page).forEach(found -> wrong.add(what + ", dark: " + found));
-    page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
   }
 }

@@ -14,8 +14,8 @@ public final class Axe {
   private static final List<String> RULES =
       List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
   private static final String RUN =
-      "asked => axe.run(document, {runOnly: asked, resultTypes: ['violations'], selectors: false,"
-          + " iframes: false, preload: false}).then(found => found.violations.flatMap(rule =>"
+      "asked => axe.run(document, {runOnly: asked, resultTypes: ['violations'], selectors: false})"
+          + ".then(found => found.violations.flatMap(rule =>"
           + " rule.nodes.map(node => rule.id + ': ' + rule.help + ': ' + node.html)))";
   private static final String SOURCE = source();
 
