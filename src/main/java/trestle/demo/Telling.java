@@ -38,7 +38,7 @@ public class Telling {
   /** Reckons what was flown up to here, which filing by the sheet leaves undone. */
   @Filing
   public void reckon(Viewer viewer, Collection<UUID> aircraftIds) {
-    aircraftIds.forEach(id -> journeyLog.rebuild(viewer, id));
+    journeyLog.rebuild(viewer, aircraftIds);
   }
 
   private void file(Viewer viewer, List<Backlog.Sheet> sheets) {

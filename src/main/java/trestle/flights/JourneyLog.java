@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -148,11 +149,15 @@ public class JourneyLog {
     return filed(viewer, row, original);
   }
 
-  /** Reckons all derived rows of an aircraft again from its flights; they come out the same. */
+  /** Reckons all derived rows of aircraft again from their flights; they come out the same. */
   @Filing
-  public void rebuild(Viewer viewer, UUID aircraftId) {
-    revisions.bump(viewer, aircraftId);
-    steps.reckonAgain(viewer, aircraftId);
+  public void rebuild(Viewer viewer, Collection<UUID> aircraftIds) {
+    repository.flush();
+    repository.measure();
+    for (UUID aircraftId : aircraftIds) {
+      revisions.bump(viewer, aircraftId);
+      steps.reckonAgain(viewer, aircraftId);
+    }
   }
 
   private Logged filed(Viewer viewer, Flight row, Flight replaced) {

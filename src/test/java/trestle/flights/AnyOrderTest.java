@@ -90,7 +90,7 @@ class AnyOrderTest {
     assertThat(lines.of(owner, aircraft, View.EVERYTHING).unitsAt(Instant.MAX, Counter.HOURS))
         .isEqualTo(hours(6_000) + Naive.hours(aircraft));
 
-    log.rebuild(owner, aircraft);
+    log.rebuild(owner, List.of(aircraft));
     assertThat(Derived.steps(aircraft)).isEqualTo(steps);
     assertThat(Derived.breaks(aircraft)).isEqualTo(broken);
   }

@@ -131,7 +131,7 @@ class ComponentTotalsTest {
       }
     }
     backlog.file(owner, sheets);
-    aircraft.forEach(each -> log.rebuild(owner, each));
+    log.rebuild(owner, aircraft);
     return aircraft;
   }
 }

@@ -109,7 +109,7 @@ class ComponentsBenchmark {
         sheets.clear();
       }
     }
-    log.rebuild(owner, aircraft);
+    log.rebuild(owner, List.of(aircraft));
   }
 
   private void equip(Viewer owner, UUID aircraft) {

@@ -117,7 +117,7 @@ class LargeFleet {
     if (!sheets.isEmpty()) {
       backlog.file(owner, sheets);
     }
-    aircraft.forEach(each -> journeyLog.rebuild(owner, each));
+    journeyLog.rebuild(owner, aircraft);
   }
 
   /** One more flight, as of now. */

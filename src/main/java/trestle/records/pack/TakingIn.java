@@ -216,9 +216,7 @@ public class TakingIn {
     Set<UUID> knownParts =
         new HashSet<>(components.sheets(viewer, pack.history(), View.EVERYTHING).keySet());
     refiled.file(new Refiled.Job(viewer, act, taken.id(), file, pack, here));
-    for (UUID aircraft : pack.aircraft()) {
-      journeyLog.rebuild(viewer, aircraft);
-    }
+    journeyLog.rebuild(viewer, pack.aircraft());
     refiled.retire(viewer, act, pack, knownParts);
     if (!preview.unfinished().isEmpty()) {
       groundings.ground(viewer, pack.subject().id(), grounded(pack, preview.unfinished()), null);

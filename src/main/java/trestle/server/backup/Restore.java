@@ -160,7 +160,10 @@ public final class Restore {
     Scratch scratch = new Scratch(connection, migrating);
     try {
       scratch.make(manifest);
-      return work.in(scratch);
+      Report report = work.in(scratch);
+      // Pages are quick at once: PostgreSQL would look at what came by and by.
+      Catalog.execute(connection, "analyze");
+      return report;
     } finally {
       if (!connection.isClosed()) {
         if (!connection.getAutoCommit()) {
