@@ -15,7 +15,7 @@ import trestle.web.Option;
 record ProfileOffer(RuleProfile profile) {
   static final String CHOSEN = "tolerance-offered";
   private static final List<String> ROWS =
-      List.of("limit-1-", "limit-2-", "limit-3-", "initial-1-", "initial-2-");
+      List.of("limit-1-", "limit-2-", "limit-3-", "initial-1-", "initial-2-", "initial-3-");
 
   public List<Option> tolerances() {
     return IntStream.range(0, profile.tolerances().size())

@@ -1,5 +1,6 @@
 package trestle.programme;
 
+import java.util.ArrayList;
 import java.util.List;
 import trestle.reckoning.Group;
 import trestle.reckoning.Limit;
@@ -41,6 +42,18 @@ public record RuleChoices() {
     return List.of(
         new Option(Group.Combine.FIRST.word(), "whichever limit comes first"),
         new Option(Group.Combine.LAST.word(), "whichever limit comes later"));
+  }
+
+  public List<Option> initialCombines() {
+    List<Option> all = new ArrayList<>(combines());
+    all.add(
+        new Option(
+            RuleForm.LATER_OF_ONE, "limit 1, or the first of limits 2 and 3: whichever is later"));
+    all.add(
+        new Option(
+            RuleForm.EARLIER_OF_ONE,
+            "limit 1, or the later of limits 2 and 3: whichever is first"));
+    return all;
   }
 
   public List<Option> wheres() {

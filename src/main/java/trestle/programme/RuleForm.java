@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import trestle.formats.JsonText;
 import trestle.formats.MalformedJson;
 import trestle.reckoning.Entry;
@@ -15,12 +16,19 @@ import trestle.web.Form;
 import trestle.web.JsonInput;
 
 /**
- * A rule as a person fills it in: up to three limits, up to two used until the work is first done,
- * perhaps other work that it is due with; or, for anything nested, its JSON.
+ * A rule as a person fills it in: up to three limits, up to three used until the work is first done
+ * (as directives put it: one, or the first of two others, whichever is later), perhaps other work
+ * that it is due with; or, for anything nested deeper, its JSON.
  */
 public final class RuleForm {
   static final int LIMITS = 3;
-  static final int INITIAL_LIMITS = 2;
+  static final int INITIAL_LIMITS = 3;
+
+  /** How limit 1 of those used at first combines with limits 2 and 3, which are a group. */
+  static final String LATER_OF_ONE = "later-of-one";
+
+  static final String EARLIER_OF_ONE = "earlier-of-one";
+
   static final String EXPERT = "rule";
   private static final int MOST_TEXT = 20_000;
 
@@ -61,7 +69,7 @@ public final class RuleForm {
     Rule rule =
         new Rule(
             group("combine", limits),
-            initial.isEmpty() ? null : group("initial-combine", initial),
+            initial.isEmpty() ? null : initial(initial),
             form.checked("once"));
     return form.isOk() ? rule : null;
   }
@@ -75,6 +83,22 @@ public final class RuleForm {
       }
     }
     return limits;
+  }
+
+  private Group initial(List<Entry> limits) {
+    String how = form.value("initial-combine");
+    if (!how.equals(LATER_OF_ONE) && !how.equals(EARLIER_OF_ONE)) {
+      return group("initial-combine", limits);
+    }
+    if (limits.size() < INITIAL_LIMITS) {
+      form.fail(
+          "initial-combine",
+          "First due at speaks of three limits: fill them all in, or choose another.");
+      return group("initial-combine", limits);
+    }
+    return how.equals(LATER_OF_ONE)
+        ? Group.last(limits.get(0), Group.first(limits.get(1), limits.get(2)))
+        : Group.first(limits.get(0), Group.last(limits.get(1), limits.get(2)));
   }
 
   private Group group(String combine, List<Entry> limits) {
@@ -125,8 +149,8 @@ public final class RuleForm {
     form.with("combine", rule.group().combine().word()).with("with", with);
     fill("limit", limits);
     if (rule.initial() != null) {
-      form.with("initial-combine", rule.initial().combine().word());
-      fill("initial", rule.initial().limits().stream().map(Limit.class::cast).toList());
+      form.with("initial-combine", initialCombine(rule.initial()));
+      fill("initial", flat(rule.initial()).map(Limit.class::cast).toList());
     }
     if (rule.once()) {
       form.with("once", "yes");
@@ -146,8 +170,32 @@ public final class RuleForm {
   }
 
   private static boolean saysInitial(Group initial) {
-    return initial.limits().size() <= INITIAL_LIMITS
-        && initial.limits().stream().allMatch(Limit.Measured.class::isInstance);
+    List<Entry> flat = flat(initial).toList();
+    boolean nested = flat.size() > initial.limits().size();
+    return flat.size() <= INITIAL_LIMITS
+        && flat.stream().allMatch(Limit.Measured.class::isInstance)
+        && (!nested || isOneAndTwo(initial));
+  }
+
+  private static Stream<Entry> flat(Group initial) {
+    return initial.limits().stream()
+        .flatMap(
+            entry -> entry instanceof Group inner ? inner.limits().stream() : Stream.of(entry));
+  }
+
+  /** Limit 1, then a group of two that combine the other way round. */
+  private static boolean isOneAndTwo(Group initial) {
+    return initial.limits().size() == 2
+        && initial.limits().get(1) instanceof Group inner
+        && inner.limits().size() == 2
+        && inner.combine() != initial.combine();
+  }
+
+  private static String initialCombine(Group initial) {
+    if (!isOneAndTwo(initial)) {
+      return initial.combine().word();
+    }
+    return initial.combine() == Group.Combine.LAST ? LATER_OF_ONE : EARLIER_OF_ONE;
   }
 
   private void fill(String prefix, List<Limit> limits) {

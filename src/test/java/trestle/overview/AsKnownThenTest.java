@@ -56,6 +56,7 @@ class AsKnownThenTest {
   private static final Instant BEGINNING = Instant.parse("2025-01-01T12:00:00Z");
   private static final LocalDate PAST = LocalDate.of(2025, 4, 1);
   private static final String LICENCE = "E-9";
+
   /** More on request: -Dtrestle.acts=60; each is compared with all before it. */
   private static final int ACTS = Integer.getInteger("trestle.acts", 28);
 
