@@ -2,6 +2,7 @@ package trestle.people;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
@@ -24,6 +25,9 @@ import trestle.web.Viewer;
 /** The members of the viewer's operator, what each may do, and the licences they sign under. */
 @ApplicationScoped
 public class Members {
+  /** For so long a page that never arrived may be asked for again. */
+  private static final Duration LOST_ANSWER = Duration.ofHours(1);
+
   @Inject PeopleRepository people;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
@@ -103,7 +107,9 @@ public class Members {
   /**
    * Takes someone in: a new person gets a password made here, shown once.
    *
-   * @param formKey of the form, or null: sent again it takes nobody in, whatever they do by then
+   * @param formKey of the form, or null: sent again it takes nobody in, whatever they do by then;
+   *     it makes another password while the person has none but the first, whose page may have been
+   *     lost
    */
   @Filing
   public Welcome takeIn(
@@ -113,7 +119,7 @@ public class Members {
     }
     Membership before = people.ofForm(Membership.class, formKey);
     if (before != null) {
-      return new Welcome(before.personId, people.person(before.personId).signInName, null);
+      return again(people.person(before.personId));
     }
     Person known = people.named(signInName).orElse(null);
     String password = known == null ? Passwords.made() : null;
@@ -127,6 +133,18 @@ public class Members {
     }
     if (!hasExactly(person.id, roles)) {
       file(viewer, new Membership(person.id, roles), null, formKey);
+    }
+    return new Welcome(person.id, person.signInName, password);
+  }
+
+  private Welcome again(Person person) {
+    boolean waits =
+        person.createdAt.isAfter(clock.instant().minus(LOST_ANSWER))
+            && person.generation == 0
+            && !people.hasSignedIn(person.id);
+    String password = waits ? Passwords.made() : null;
+    if (waits) {
+      person.passwordHash = Passwords.hash(password);
     }
     return new Welcome(person.id, person.signInName, password);
   }

@@ -172,6 +172,16 @@ class PeopleRepository {
     return entities.find(Session.class, id);
   }
 
+  /** Whether they are signed in anywhere, or were until lately. */
+  boolean hasSignedIn(UUID personId) {
+    return !entities
+        .createQuery("select s.id from Session s where s.personId = :person", UUID.class)
+        .setParameter("person", personId)
+        .setMaxResults(1)
+        .getResultList()
+        .isEmpty();
+  }
+
   void remove(Object row) {
     entities.remove(row);
   }

@@ -8,6 +8,7 @@ import java.time.InstantSource;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import trestle.web.Filing;
 import trestle.web.NotHere;
@@ -168,5 +169,28 @@ public class SignIns {
     if (session != null) {
       session.generation = person.generation;
     }
+  }
+
+  /**
+   * Another password for somebody who has forgotten theirs, made here; every session of theirs
+   * ends.
+   *
+   * @return empty when nobody has that sign-in name
+   */
+  public Optional<String> anotherPassword(String signInName) {
+    return self.anotherPassword(Anyone.VIEWER, signInName);
+  }
+
+  @Filing
+  Optional<String> anotherPassword(Viewer installation, String signInName) {
+    return people
+        .named(signInName)
+        .map(
+            person -> {
+              String password = Passwords.made();
+              person.passwordHash = Passwords.hash(password);
+              person.generation++;
+              return password;
+            });
   }
 }

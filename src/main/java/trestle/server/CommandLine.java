@@ -35,6 +35,9 @@ record CommandLine(String command, List<String> arguments) {
         "verify",
         "compute every ledger anew from the records and name the first that disagrees; exit code 1 then");
     commands.put("check", "check one printed proof or signed head, given as text");
+    commands.put(
+        "password",
+        "make another password for the sign-in name that follows; ends every session of theirs");
     commands.put(VERSION, "print the version");
     commands.put(HELP, "print this");
     return commands;

@@ -4,7 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +16,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.server.Command;
 import trestle.server.TestDatabase;
 import trestle.web.Role;
 
@@ -19,6 +24,7 @@ import trestle.web.Role;
 class SigningInTest {
   @Inject Operators operators;
   @Inject Members members;
+  @Inject @Any Instance<Command> commands;
 
   static Company company;
 
@@ -201,5 +207,53 @@ class SigningInTest {
             Map.of("old-password", Company.PASSWORD, "new-password", "a secret of mine"));
     assertThat(kept.statusCode()).isEqualTo(401);
     assertThat(kept.asString()).doesNotContain(Company.PASSWORD, "a secret of mine");
+  }
+
+  @Test
+  void aFormWhoseAnswerWasLostShowsAnotherPasswordUntilTheySignIn() {
+    UUID form = UUID.randomUUID();
+    Members.Welcome lost = taken(form);
+    Members.Welcome again = taken(form);
+    assertThat(again.personId()).isEqualTo(lost.personId());
+    assertThat(signsIn(again.signInName(), lost.password())).isFalse();
+    assertThat(signsIn(again.signInName(), again.password())).isTrue();
+    assertThat(taken(form).password()).as("theirs by now").isNull();
+    assertThat(signsIn(again.signInName(), again.password())).isTrue();
+  }
+
+  @Test
+  void whoForgotTheirPasswordGetsAnotherByCommand() {
+    Members.Welcome member = taken(UUID.randomUUID());
+    Visitor phone = Visitor.signedIn(member.signInName(), member.password());
+    String said = run(0, member.signInName().toUpperCase());
+    assertThat(phone.get("/account").statusCode()).isEqualTo(303);
+    assertThat(signsIn(member.signInName(), member.password())).isFalse();
+    assertThat(
+            signsIn(member.signInName(), said.replaceAll("(?s).* with (\\S+) from now on.*", "$1")))
+        .isTrue();
+    assertThat(run(2, "nobody-" + UUID.randomUUID())).contains("Nobody signs in as");
+    assertThat(run(2)).contains("one sign-in name");
+  }
+
+  private Members.Welcome taken(UUID form) {
+    return members.takeIn(
+        company.viewer(Role.OWNER), "N. Late", "late-" + form, Set.of(Role.PILOT), form);
+  }
+
+  private static boolean signsIn(String name, String password) {
+    return Visitor.atTheDoor()
+            .post("/sign-in", Map.of("name", name, "password", password))
+            .statusCode()
+        == 303;
+  }
+
+  private String run(int code, String... arguments) {
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    assertThat(command("password").run(List.of(arguments), new PrintStream(said))).isEqualTo(code);
+    return said.toString();
+  }
+
+  private Command command(String name) {
+    return commands.stream().filter(each -> each.name().equals(name)).findAny().orElseThrow();
   }
 }

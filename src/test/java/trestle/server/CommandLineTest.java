@@ -32,6 +32,6 @@ class CommandLineTest {
         .isInstanceOfSatisfying(
             StartRefused.class, refused -> assertThat(refused.exitCode()).isEqualTo(2))
         .hasMessage(
-            "There is no command \"demo\". Commands: serve, demo rebuild, rehearse, backup, restore, verify, check, version, help.");
+            "There is no command \"demo\". Commands: serve, demo rebuild, rehearse, backup, restore, verify, check, password, version, help.");
   }
 }
