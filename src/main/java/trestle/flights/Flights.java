@@ -23,6 +23,7 @@ public class Flights {
   public static final int PAGE = 40;
 
   @Inject FlightRepository repository;
+  @Inject LegRepository flown;
   @Inject Fleet fleet;
   @Inject UsageLines usageLines;
   @Inject Breaks breaks;
@@ -79,7 +80,7 @@ public class Flights {
       Viewer viewer, Collection<UUID> aircraftIds, Instant from, View view) {
     Map<UUID, List<Instant>> takeOffs = new HashMap<>();
     if (!aircraftIds.isEmpty()) {
-      for (FlightRepository.TakeOff one : repository.takeOffs(aircraftIds, from, view)) {
+      for (LegRepository.TakeOff one : flown.takeOffs(aircraftIds, from, view)) {
         takeOffs.computeIfAbsent(one.aircraftId(), id -> new ArrayList<>()).add(one.at());
       }
     }
@@ -110,7 +111,7 @@ public class Flights {
   /** How many flights there were in each stretch, in the order asked, in one statement. */
   @Reading
   public List<Long> between(Viewer viewer, List<Between> stretches) {
-    return stretches.isEmpty() ? List.of() : repository.countBetween(stretches);
+    return stretches.isEmpty() ? List.of() : flown.countBetween(stretches);
   }
 
   private List<Entry> entries(Viewer viewer, UUID aircraftId, List<UUID> ids, View view) {

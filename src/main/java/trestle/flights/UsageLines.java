@@ -20,6 +20,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class UsageLines {
   @Inject FlightRepository flights;
+  @Inject LegRepository flown;
   @Inject UsageRepository usage;
   @Inject UsageSteps steps;
   @Inject Fleet fleet;
@@ -40,7 +41,7 @@ public class UsageLines {
             : asKnown(viewer, aircraftIds, view);
     var openings = fleet.openings(viewer, aircraftIds, view);
     Map<UUID, Map<Counter, BigDecimal>> rates = flights.statedRates(aircraftIds, view);
-    Map<UUID, Instant> filed = flights.lastFiled(aircraftIds, view);
+    Map<UUID, Instant> filed = flown.lastFiled(aircraftIds, view);
     for (UUID id : new HashSet<>(aircraftIds)) {
       lines.put(
           id,

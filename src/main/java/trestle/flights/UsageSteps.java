@@ -19,7 +19,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import trestle.fleet.Fleet;
 import trestle.fleet.UsageFollower;
-import trestle.flights.FlightRepository.Stretch;
+import trestle.flights.LegRepository.Stretch;
 import trestle.ledger.View;
 import trestle.web.Filing;
 import trestle.web.Viewer;
@@ -34,6 +34,7 @@ class UsageSteps implements UsageFollower {
   private static final Duration SLACK = Duration.ofDays(1);
 
   @Inject FlightRepository flights;
+  @Inject LegRepository flown;
   @Inject UsageRepository usage;
   @Inject Fleet fleet;
 
@@ -72,9 +73,9 @@ class UsageSteps implements UsageFollower {
         change.first().atStartOfDay(viewer.zone()).toInstant().minus(SLACK).minus(LONGEST);
     Instant end = change.last().plusDays(1).atStartOfDay(viewer.zone()).toInstant().plus(SLACK);
     flights.flush();
-    Stretch wide = flights.widened(change.aircraftId(), new Stretch(touched.minus(LONGEST), end));
+    Stretch wide = flown.widened(change.aircraftId(), new Stretch(touched.minus(LONGEST), end));
     Set<UUID> gone = ids(change.gone());
-    List<Leg> legs = new ArrayList<>(flights.legs(change.aircraftId(), wide));
+    List<Leg> legs = new ArrayList<>(flown.legs(change.aircraftId(), wide));
     legs.removeIf(leg -> gone.contains(leg.id()));
     legs.addAll(change.come());
     Sequence sequence =
@@ -103,7 +104,7 @@ class UsageSteps implements UsageFollower {
   public void reckonAgain(Viewer viewer, UUID aircraftId) {
     List<UUID> one = List.of(aircraftId);
     flights.flush();
-    List<Leg> legs = flights.legs(one, View.EVERYTHING);
+    List<Leg> legs = flown.legs(one, View.EVERYTHING);
     Sequence sequence =
         sequences(viewer, Map.of(aircraftId, legs), View.EVERYTHING).get(aircraftId);
     Set<UUID> entries = new HashSet<>();
@@ -122,7 +123,7 @@ class UsageSteps implements UsageFollower {
   Map<UUID, Sequence> asKnown(Viewer viewer, Collection<UUID> aircraftIds, View view) {
     Map<UUID, List<Leg>> legs = new HashMap<>();
     aircraftIds.forEach(id -> legs.put(id, new ArrayList<>()));
-    flights.legs(aircraftIds, view).forEach(leg -> legs.get(leg.aircraftId()).add(leg));
+    flown.legs(aircraftIds, view).forEach(leg -> legs.get(leg.aircraftId()).add(leg));
     return sequences(viewer, legs, view);
   }
 
