@@ -313,6 +313,7 @@
   // The form.
 
   const form = document.querySelector('[data-outbox]')?.closest('form');
+  let filing = false;
   const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August',
     'September', 'October', 'November', 'December'];
 
@@ -359,11 +360,21 @@
 
   const valueOf = (entry, name) => (entry.fields.find(field => field[0] === name) || [])[1];
 
+  /**
+   * A form opened anew takes a report at once. What the phone's database has to say comes after,
+   * and changes no field that somebody has typed in meanwhile.
+   */
   async function prepareForm() {
     const marks = form.querySelector('[data-outbox]').dataset;
     const key = form.elements['form-key'];
+    const given = key.value;
+    const anew = !marks.again;
+    if (anew) beginAnew(marks, key);
+    if (anew && !asking.has('entry') && !asking.has('follow')) takeReports();
+    const shown = new Map([...form.elements].map(input => [input, input.value]));
     const unsent = (await mine()).filter(entry => entry.format === FORMAT && isUnsent(entry));
-    const again = unsent.find(entry => entry.key === (asking.get('entry') || key.value));
+    if (filing) return;
+    const again = unsent.find(entry => entry.key === (asking.get('entry') || given));
     if (again) {
       key.value = again.key;
       if (asking.has('entry')) {
@@ -372,31 +383,40 @@
         again.problems?.forEach(problem => note(problem.sentence, 'error'));
       }
       fillPhotos(again);
-    } else if (!marks.again) {
-      // A page that was kept is opened more than once: each opening is a form of its own.
-      key.value = newKey();
-      if (kept) {
-        form.elements[marks.day].value = dayIn(marks.zone);
-        for (const name of ['aircraft', 'place'].filter(name => asking.has(name))) {
-          if (form.elements[name]) form.elements[name].value = asking.get(name);
-        }
-      }
-      followOn(unsent.filter(entry => entry.action === form.getAttribute('action')).pop());
+    } else if (anew) {
+      followOn(unsent.filter(entry => entry.action === form.getAttribute('action')).pop(), shown);
     }
+    takeReports();
+  }
+
+  /** A page that was kept is opened more than once: each opening is a form of its own. */
+  function beginAnew(marks, key) {
+    key.value = newKey();
+    if (!kept) return;
+    const day = form.elements[marks.day];
+    if (day.value === day.defaultValue) day.value = dayIn(marks.zone);
+    for (const name of ['aircraft', 'place'].filter(name => asking.has(name))) {
+      if (form.elements[name]) form.elements[name].value = asking.get(name);
+    }
+  }
+
+  function takeReports() {
     form.addEventListener('submit', submit);
     form.dataset.ready = 'yes';
   }
 
   /** The next flight begins where the one ended that the server has not heard of yet. */
-  function followOn(entry) {
-    if (!entry || !valueOf(entry, 'to') || !form.elements.from) return;
-    form.elements.from.value = valueOf(entry, 'to');
+  function followOn(entry, shown) {
+    const set = (name, value) => {
+      const input = form.elements[name];
+      if (input && input.value === shown.get(input)) input.value = value;
+    };
+    if (!entry || !valueOf(entry, 'to')) return;
+    set('from', valueOf(entry, 'to'));
     if (entry.key !== asking.get('follow')) return;
-    for (const name of ['date', 'commander']) form.elements[name].value = valueOf(entry, name);
-    const meter = form.elements['meter-out'];
-    if (meter) meter.value = valueOf(entry, 'meter-in') || '';
-    const added = form.elements['fuel-added'];
-    if (added && valueOf(entry, 'fuel-left')) added.value = '0';
+    for (const name of ['date', 'commander']) set(name, valueOf(entry, name));
+    set('meter-out', valueOf(entry, 'meter-in') || '');
+    if (valueOf(entry, 'fuel-left')) set('fuel-added', '0');
   }
 
   /** Has the server show the form with its sentences; it files nothing by that. */
@@ -453,6 +473,7 @@
   async function submit(event) {
     event.preventDefault();
     const next = event.submitter?.value === 'next';
+    filing = true;
     busy(true);
     form.querySelectorAll('.outbox > p:not(.age)').forEach(said => said.remove());
     const was = (await mine().catch(() => [])).find(e => e.key === form.elements['form-key'].value);
@@ -476,14 +497,15 @@
     localStorage.removeItem(NAME);
     if (now?.state === 'received') {
       location.href = next ? now.link.replace(/[^/]*$/, id => `new?after=${id}`) : now.link;
+    } else if (now?.state === 'refused' && await askAgain(now)) {
+      return;
     } else if (!navigator.serviceWorker?.controller) {
       // Without a service worker no other page opens without a signal: stay on this one.
       status.textContent = 'Kept on this phone, not sent yet. Leave this page open until there is a '
         + 'signal: it is sent by itself.';
-    } else if (now?.state === 'refused') {
-      if (!await askAgain(now)) location.href = '/outbox';
     } else {
-      location.href = next ? `${entry.action}/new?follow=${entry.key}` : '/outbox';
+      location.href = next && now?.state !== 'refused' ? `${entry.action}/new?follow=${entry.key}`
+        : '/outbox';
     }
   }
 
@@ -636,7 +658,7 @@
     guardSignOut();
     sayAge();
     closeForms();
-    if (form) await prepareForm().catch(() => form.addEventListener('submit', submit));
+    if (form) await prepareForm().catch(takeReports);
     document.querySelector('#outbox-send button')?.addEventListener('click', attemptAnew);
     for (const turn of ['online', 'offline']) {
       addEventListener(turn, () => { sayAge(); closeForms(); });

@@ -138,6 +138,11 @@ public final class DefectWords {
     return Shown.moment(at, viewer.zone());
   }
 
+  /** Of what is asked for in the clock of the flights, and shown in it: "…, 14:10 UTC". */
+  public String happened(Instant at) {
+    return Shown.moment(at, viewer.flightZone());
+  }
+
   private List<Fact> facts(DefectSheet row) {
     DefectDraft defect = row.defect();
     List<Fact> facts = new ArrayList<>();

@@ -1,5 +1,6 @@
 package trestle.web;
 
+import io.quarkus.qute.RawString;
 import jakarta.annotation.security.PermitAll;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Named;
@@ -13,16 +14,19 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
  * The files a page is shown with: style, script, fonts, icons. Each stands under a path with the
  * hash of its content, so a browser keeps it for good and never shows a page with yesterday's
- * style. Templates name one as {@code {inject:assets.css}}.
+ * style. Templates name one as {@code {inject:assets.css}}. A form for the apron carries the style
+ * within its page, so that on a poor link it needs no second answer before it is drawn.
  */
 @Named("assets")
 @ApplicationScoped
@@ -37,10 +41,15 @@ public class Assets {
   private static final List<String> PICTURES =
       List.of("icon-180.png", "icon-192.png", "icon-512.png");
 
+  private static final String STYLE = "<style>";
+  private static final Pattern COMMENT = Pattern.compile("/\\*.*?\\*/", Pattern.DOTALL);
+
   private record Asset(byte[] content, String type, String hash, String path) {}
 
   private final Map<String, Asset> assets = new LinkedHashMap<>();
   private final String release;
+  private final String styleWithin;
+  private final String styleSource;
 
   Assets() {
     add(ICON, "image/svg+xml", read(ICON));
@@ -51,10 +60,32 @@ public class Assets {
     add(SCRIPT, "text/javascript;charset=UTF-8", scriptText());
     PICTURES.forEach(picture -> add(picture, "image/png", read(picture)));
     release = hash(String.join(" ", paths()).getBytes(StandardCharsets.UTF_8));
+    styleWithin = styleOfOnePage();
+    styleSource =
+        "'sha256-"
+            + Base64.getEncoder()
+                .encodeToString(sha256(styleWithin.getBytes(StandardCharsets.UTF_8)))
+            + "'";
   }
 
   public String css() {
     return path(CSS);
+  }
+
+  /** The whole style for within a page, which then asks for no other: see decision 16. */
+  public RawString styleWithin() {
+    return new RawString(STYLE + styleWithin + "</style>");
+  }
+
+  /** How the content security policy names that style. */
+  String styleSource() {
+    return styleSource;
+  }
+
+  /** Whether a page carries its style within. */
+  static boolean isStyledWithin(String html) {
+    int style = html.indexOf(STYLE);
+    return style >= 0 && style < html.indexOf("</head>");
   }
 
   public String icon() {
@@ -66,8 +97,9 @@ public class Assets {
   }
 
   /** A header by which a slow phone asks for style and script while it still reads the page. */
-  String neededFirst() {
-    return "<" + css() + ">; rel=preload; as=style, <" + script() + ">; rel=preload; as=script";
+  String neededFirst(boolean styledWithin) {
+    String first = "<" + script() + ">; rel=preload; as=script";
+    return styledWithin ? first : "<" + css() + ">; rel=preload; as=style, " + first;
   }
 
   public String icon(int pixels) {
@@ -112,17 +144,34 @@ public class Assets {
     for (String font : new String[] {TEXT_FONT, MARK_FONT}) {
       text = text.replace("url(" + font + ")", "url(" + assets.get(font).path() + ")");
     }
-    return text.getBytes(StandardCharsets.UTF_8);
+    return bare(COMMENT.matcher(text).replaceAll("")).getBytes(StandardCharsets.UTF_8);
+  }
+
+  /**
+   * Fonts that are not there at once are used from the next page on: letters that change under the
+   * finger of somebody who types would lay out the page a second time.
+   */
+  private String styleOfOnePage() {
+    return new String(assets.get(CSS).content(), StandardCharsets.UTF_8)
+        .replace("font-display: swap", "font-display: optional");
   }
 
   /** The script without its comments and indents, which a phone has no use for. */
   private static byte[] scriptText() {
-    return new String(read(SCRIPT), StandardCharsets.UTF_8)
-        .lines()
+    String code =
+        new String(read(SCRIPT), StandardCharsets.UTF_8)
+            .lines()
+            .filter(line -> !line.strip().matches("(//|/\\*|\\*[ /]|\\*$).*"))
+            .collect(Collectors.joining("\n"));
+    return bare(code).getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** Without indents and empty lines. */
+  private static String bare(String text) {
+    return text.lines()
         .map(String::strip)
-        .filter(line -> !line.isEmpty() && !line.matches("(//|/\\*|\\*[ /]|\\*$).*"))
-        .collect(Collectors.joining("\n"))
-        .getBytes(StandardCharsets.UTF_8);
+        .filter(line -> !line.isEmpty())
+        .collect(Collectors.joining("\n"));
   }
 
   private static byte[] read(String name) {
@@ -134,9 +183,12 @@ public class Assets {
   }
 
   private static String hash(byte[] content) {
+    return HexFormat.of().formatHex(sha256(content), 0, 6);
+  }
+
+  private static byte[] sha256(byte[] content) {
     try {
-      byte[] digest = MessageDigest.getInstance("SHA-256").digest(content);
-      return HexFormat.of().formatHex(digest, 0, 6);
+      return MessageDigest.getInstance("SHA-256").digest(content);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     }

@@ -40,6 +40,11 @@ public class Frame {
     return clock.instant().truncatedTo(ChronoUnit.SECONDS);
   }
 
+  /** How times of the day are meant that a form asks for: "UTC" or "local time". */
+  public String times() {
+    return viewer().timesInUtc() ? "UTC" : "local time";
+  }
+
   /** Shows the frame as this viewer sees it. */
   void show(Viewer someone) {
     viewer = someone;

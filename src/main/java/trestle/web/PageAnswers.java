@@ -15,11 +15,14 @@ import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 /**
  * The last look at each answer: pages are not kept by the browser and name what they are shown with
  * before their text begins, an answer over TLS asks to stay there, and a refusal without a word
- * gets its page. A page with a long part is put together here, packed where that is asked for.
+ * gets its page. A page that carries its style is allowed that style. A page with a long part is
+ * put together here, packed where that is asked for.
  */
 class PageAnswers {
   private static final Pattern GZIP =
       Pattern.compile("(?:^|,)\\s*gzip\\s*(?:,|$|;\\s*q=(?:1|0\\.0*[1-9]))");
+  private static final String POLICY = "Content-Security-Policy";
+  private static final String OUR_STYLES = "style-src 'self'";
   private static final String TWO_YEARS = "max-age=63072000";
 
   @Inject FailurePages failures;
@@ -39,7 +42,13 @@ class PageAnswers {
     // Asked for only now: another entity comes with headers of its own.
     MultivaluedMap<String, Object> headers = answer.getHeaders();
     if (isHtml(answer.getMediaType())) {
-      headers.putSingle("Link", assets.neededFirst());
+      boolean styled = answer.getEntity() instanceof String html && Assets.isStyledWithin(html);
+      headers.putSingle("Link", assets.neededFirst(styled));
+      if (styled) {
+        String policy = context.response().headers().get(POLICY);
+        headers.putSingle(
+            POLICY, policy.replace(OUR_STYLES, OUR_STYLES + " " + assets.styleSource()));
+      }
       headers.computeIfAbsent("Cache-Control", name -> new ArrayList<>(List.of("no-store")));
     }
     if (context.request().isSSL()) {

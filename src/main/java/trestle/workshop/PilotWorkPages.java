@@ -10,6 +10,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -60,6 +61,7 @@ public class PilotWorkPages {
       String statement,
       boolean mayState,
       boolean maySign,
+      boolean justSigned,
       Form form)
       implements TemplateInstance {}
 
@@ -79,8 +81,9 @@ public class PilotWorkPages {
   @GET
   @Path("aircraft/{id}/pilot-works")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response of(@PathParam("id") UUID id) {
-    return Answers.page(page(id, WorkForm.begun(viewer, clock.instant(), signatory.licences())));
+  public Response of(@PathParam("id") UUID id, @QueryParam("signed") String signed) {
+    Form form = WorkForm.begun(viewer, clock.instant(), signatory.licences());
+    return Answers.page(page(id, signed != null, form));
   }
 
   @POST
@@ -95,9 +98,9 @@ public class PilotWorkPages {
         form,
         () -> {
           works.sign(viewer, signatory.prove(form), asked, form.key());
-          return "/aircraft/" + id + "/pilot-works";
+          return "/aircraft/" + id + "/pilot-works?signed=1";
         },
-        () -> page(id, form));
+        () -> page(id, false, form));
   }
 
   private PilotWorks.NewPilotWork read(UUID aircraft, Form form) {
@@ -137,7 +140,7 @@ public class PilotWorkPages {
         form,
         () -> {
           works.correct(viewer, signatory.prove(form), id, asked, reason, form.key());
-          return "/aircraft/" + work.aircraftId() + "/pilot-works";
+          return "/aircraft/" + work.aircraftId() + "/pilot-works?signed=1";
         },
         () -> correctionPage(work, form));
   }
@@ -157,7 +160,7 @@ public class PilotWorkPages {
           works.state(viewer, id, use.equals("hire"), authority, form.key());
           return "/aircraft/" + id + "/pilot-works";
         },
-        () -> page(id, form));
+        () -> page(id, false, form));
   }
 
   private PilotWorkCorrection correctionPage(PilotWorks.Done work, Form form) {
@@ -184,7 +187,7 @@ public class PilotWorkPages {
     return works.tasks(viewer, aircraft).stream().map(task -> new Option(task, task)).toList();
   }
 
-  private PilotWorkPage page(UUID id, Form form) {
+  private PilotWorkPage page(UUID id, boolean justSigned, Form form) {
     AircraftSheet aircraft = fleet.sheet(viewer, id, View.EVERYTHING);
     String refusal = works.refusal(viewer, id).orElse("");
     return new PilotWorkPage(
@@ -198,6 +201,7 @@ public class PilotWorkPages {
         PilotWorks.STATEMENT,
         viewer.isAny(Role.OWNER, Role.CONTROLLER),
         viewer.is(Role.PILOT) && refusal.isEmpty(),
+        justSigned,
         form);
   }
 }

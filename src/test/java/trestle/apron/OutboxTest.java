@@ -446,9 +446,12 @@ class OutboxTest {
     return "/aircraft/" + aircraft + "/reports/new";
   }
 
+  /** Opens it: its own style is allowed by a policy that allows no other, kept or fresh. */
   private void form(Page page) {
-    page.navigate(base + formPath());
+    String policy = page.navigate(base + formPath()).allHeaders().get("content-security-policy");
+    assertThat(policy).contains("style-src 'self' 'sha256-").doesNotContain("unsafe", "\n");
     assertThat(page.locator("form[data-ready]")).isVisible();
+    assertThat(page.locator("#date")).hasCSS("border-top-width", "2px");
   }
 
   private static void report(Page page, String takeOff, String landing) {

@@ -54,5 +54,11 @@ class PageWeightTest {
       assertThat(pilot.bytes(path) + pilot.bytes(style.group(1))).as(path).isLessThan(MOST);
       assertThat(ELSEWHERE.matcher(page).find()).as("%s asks another host", path).isFalse();
     }
+    for (String path : List.of(aircraft + "/reports/new", "/defects/new", "/abnormal-events/new")) {
+      String page = pilot.text(path);
+      assertThat(page).as(path).contains("<style>").doesNotContain("rel=\"stylesheet\"");
+      assertThat(pilot.bytes(path)).as(path).isLessThan(MOST);
+      assertThat(ELSEWHERE.matcher(page).find()).as("%s asks another host", path).isFalse();
+    }
   }
 }
