@@ -1,5 +1,6 @@
 package trestle.web;
 
+import io.vertx.core.MultiMap;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.container.ContainerRequestContext;
@@ -45,15 +46,19 @@ class PageAnswers {
       boolean styled = answer.getEntity() instanceof String html && Assets.isStyledWithin(html);
       headers.putSingle("Link", assets.neededFirst(styled));
       if (styled) {
-        String policy = context.response().headers().get(POLICY);
-        headers.putSingle(
-            POLICY, policy.replace(OUR_STYLES, OUR_STYLES + " " + assets.styleSource()));
+        allowStyleWithin(context.response().headers());
       }
       headers.computeIfAbsent("Cache-Control", name -> new ArrayList<>(List.of("no-store")));
     }
     if (context.request().isSSL()) {
       headers.putSingle("Strict-Transport-Security", TWO_YEARS);
     }
+  }
+
+  /** In place of the policy set before: of two, a browser keeps to the stricter. */
+  private void allowStyleWithin(MultiMap headers) {
+    String policy = headers.get(POLICY);
+    headers.set(POLICY, policy.replace(OUR_STYLES, OUR_STYLES + " " + assets.styleSource()));
   }
 
   private static void putTogether(LongPage whole, boolean packed, ContainerResponseContext answer) {
