@@ -204,7 +204,7 @@ class WorkshopTest {
   }
 
   private interface Signing {
-    void with(Engineer one, Proof proof) throws Exception;
+    Object with(Engineer one, Proof proof) throws Exception;
   }
 
   /** Proofs last two minutes; making one takes its time. */
