@@ -204,7 +204,7 @@ class WorkshopTest {
   }
 
   private interface Signing {
-    Object with(Engineer one, Proof proof) throws Exception;
+    Object with(Engineer one, Proof proof);
   }
 
   /** Proofs last two minutes; making one takes its time. */
