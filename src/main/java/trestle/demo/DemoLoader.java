@@ -35,6 +35,7 @@ class DemoLoader {
   @Inject WorkLoad workLoad;
   @Inject FluidLoad fluidLoad;
   @Inject PartLoad partLoad;
+  @Inject ConfigurationLoad configurationLoad;
   @Inject DefectLoad defectLoad;
   @Inject OrderLoad orderLoad;
   @Inject Telling telling;
@@ -128,6 +129,7 @@ class DemoLoader {
     events.addAll(directiveLoad.later(stage));
     events.addAll(fluidLoad.events(stage));
     events.addAll(partLoad.swaps(stage));
+    events.addAll(configurationLoad.events(stage));
     events.addAll(defectLoad.events(stage));
     return events;
   }

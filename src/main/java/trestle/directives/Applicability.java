@@ -3,8 +3,10 @@ package trestle.directives;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.UUID;
 import trestle.fleet.ComponentSheet;
 import trestle.fleet.Named;
+import trestle.fleet.Stretch;
 
 /**
  * Whom a paragraph is about: aircraft of these types, or parts of these part numbers, with these
@@ -92,6 +94,25 @@ public record Applicability(About about, List<String> names, Serials serials) {
       }
     }
     return named;
+  }
+
+  /**
+   * Where to count the parts that it may be about, and tell of one for all that are written alike.
+   *
+   * @param whose question it is
+   */
+  List<Stretch> stretches(UUID whose) {
+    List<Stretch> stretches = new ArrayList<>();
+    for (String key : keys()) {
+      if (serials.isAll()) {
+        stretches.add(Stretch.all(whose, key));
+      } else {
+        for (Piece.Numbers run : serials.stretches()) {
+          stretches.add(Stretch.between(whose, key, run.first(), run.last()));
+        }
+      }
+    }
+    return stretches;
   }
 
   /** "Part MG-4310 or MG-4311, serials 1001 through 1475 except 1130". */

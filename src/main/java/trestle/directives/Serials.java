@@ -3,7 +3,9 @@ package trestle.directives;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The serial numbers that a directive names, as people write them: "1001 through 1475 except 1130",
@@ -118,6 +120,47 @@ public record Serials(List<Group> groups) {
       }
     }
     return apart;
+  }
+
+  /**
+   * The {@link #numbers} cut wherever a piece begins or ends. Whoever has one number within one of
+   * these, written with the same letters around it, as many digits and zeros, is answered alike.
+   */
+  List<Piece.Numbers> stretches() {
+    TreeSet<Long> cuts = new TreeSet<>();
+    pieces()
+        .flatMap(piece -> piece.numbers().stream())
+        .forEach(
+            run -> {
+              cuts.add(run.first());
+              if (run.last() < Long.MAX_VALUE) {
+                cuts.add(run.last() + 1);
+              }
+            });
+    List<Piece.Numbers> stretches = new ArrayList<>();
+    for (Piece.Numbers run : numbers()) {
+      long first = run.first();
+      for (long cut : cuts.subSet(first, false, run.last(), true)) {
+        stretches.add(new Piece.Numbers(first, cut - 1));
+        first = cut;
+      }
+      stretches.add(new Piece.Numbers(first, run.last()));
+    }
+    return stretches;
+  }
+
+  /** Unless a beginning has digits of its own: then each is to be looked at. */
+  boolean tellsByStretches() {
+    return pieces()
+        .noneMatch(
+            piece ->
+                piece instanceof Piece.Beginning beginning
+                    && beginning.prefix().chars().anyMatch(c -> SerialNumber.isDigit((char) c)));
+  }
+
+  private Stream<Piece> pieces() {
+    return groups.stream()
+        .flatMap(group -> Stream.concat(group.named().stream(), group.except().stream()));
   }
 
   public boolean isAll() {

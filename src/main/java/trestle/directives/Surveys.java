@@ -3,20 +3,21 @@ package trestle.directives;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import trestle.fleet.ComponentSheet;
 import trestle.fleet.Components;
 import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
 import trestle.fleet.Named;
+import trestle.fleet.PartCounts;
 import trestle.ledger.View;
 import trestle.web.NotHere;
 import trestle.web.Reading;
@@ -24,19 +25,16 @@ import trestle.web.Viewer;
 
 /**
  * How directives stand over the whole fleet and the shelf, where one may name a hundred thousand
- * parts. Parts that nobody ever judged are all alike, to be assessed: they are found by number,
- * counted, and looked at closely only where they are shown.
+ * parts. Parts that nobody ever judged are all alike, to be assessed: the database counts them by
+ * how they are written, and they are looked at closely only where they are shown.
  */
 @ApplicationScoped
 public class Surveys {
-  private static final Comparator<Named.Part> BY_SERIAL =
-      Comparator.comparing(Named.Part::partNumber)
-          .thenComparing(Named.Part::serial)
-          .thenComparing(Named.Part::id);
-
   @Inject DirectiveRepository repository;
   @Inject Status status;
   @Inject Components components;
+  @Inject Census census;
+  @Inject PartCounts counts;
   @Inject Fleet fleet;
 
   /**
@@ -49,10 +47,10 @@ public class Surveys {
       return new Page(null, size);
     }
 
-    private <T> List<T> of(List<T> all) {
-      int last = Math.max(1, (all.size() + size - 1) / size);
-      int page = asked == null ? 1 : Math.min(Math.max(asked, 1), last);
-      return all.subList((page - 1) * size, Math.min(all.size(), page * size));
+    /** The first row of it, counted from 0. */
+    private int from(int rows) {
+      int last = Math.max(1, (rows + size - 1) / size);
+      return ((asked == null ? 1 : Math.min(Math.max(asked, 1), last)) - 1) * size;
     }
   }
 
@@ -63,33 +61,10 @@ public class Surveys {
    */
   public record Open(Map<UUID, Integer> byDirective, int rows, List<Status.Line> lines) {}
 
-  /** A paragraph, the lines that had a closer look, and the parts that nobody ever judged. */
-  private record Group(
-      DirectiveSheet directive,
-      ParagraphSheet paragraph,
-      List<Status.Line> lines,
-      List<Named.Part> unjudged) {
-
-    /** In order: what is to be assessed stands first. */
-    private List<Entry> entries(Judged.State only) {
-      List<Entry> entries = new ArrayList<>();
-      lines.stream().filter(Status.Line::toBeAssessed).forEach(one -> entries.add(entry(one)));
-      unjudged.stream().sorted(BY_SERIAL).forEach(part -> entries.add(new Entry(this, null, part)));
-      lines.stream().filter(one -> !one.toBeAssessed()).forEach(one -> entries.add(entry(one)));
-      entries.removeIf(entry -> only != null && entry.state() != only);
-      return entries;
-    }
-
-    private Entry entry(Status.Line line) {
-      return new Entry(this, line, null);
-    }
-  }
-
-  private record Entry(Group group, Status.Line line, Named.Part part) {
-    private Judged.State state() {
-      return line == null ? Judged.State.TO_BE_ASSESSED : line.judged().state();
-    }
-  }
+  /**
+   * @param apart the parts that are not among those counted by the database
+   */
+  private record Survey(List<Surveyed> groups, Set<UUID> apart) {}
 
   /**
    * Of one directive, each paragraph with every aircraft of its types and every part that it may
@@ -99,19 +74,12 @@ public class Surveys {
    */
   @Reading
   public List<Told> ofDirective(Viewer viewer, DirectiveSheet directive, View view, int most) {
-    List<Group> groups = groups(viewer, alone(directive), view);
-    Map<UUID, List<Entry>> shown = new HashMap<>();
-    groups.forEach(
-        group -> shown.put(group.paragraph().id(), Page.first(most).of(group.entries(null))));
-    List<Entry> all = shown.values().stream().flatMap(List::stream).toList();
-    Map<Entry, Status.Line> lines = lines(viewer, all, view);
-    return groups.stream()
-        .map(
-            group ->
-                told(
-                    group,
-                    group.lines().size() + group.unjudged().size(),
-                    shown.get(group.paragraph().id()).stream().map(lines::get).toList()))
+    Survey survey = survey(viewer, alone(directive), view);
+    List<Surveyed.Slice> slices =
+        survey.groups().stream().map(group -> group.sorted(null).slice(0, most)).toList();
+    Map<UUID, List<Status.Line>> lines = lines(viewer, slices, survey.apart(), view);
+    return survey.groups().stream()
+        .map(group -> told(group, group.sorted(null).rows(), lines.get(group.paragraph().id())))
         .toList();
   }
 
@@ -124,16 +92,19 @@ public class Surveys {
   public Told ofParagraph(
       Viewer viewer, ParagraphSheet paragraph, Judged.State only, Page page, View view) {
     List<DirectiveSheet> history = repository.history(paragraph.directiveId());
-    Status.InForce inForce = alone(history.get(history.size() - 1));
-    Group group =
-        groups(viewer, inForce, view).stream()
+    Survey survey = survey(viewer, alone(history.get(history.size() - 1)), view);
+    Surveyed group =
+        survey.groups().stream()
             .filter(one -> one.paragraph().id().equals(paragraph.id()))
             .findFirst()
             .orElseThrow(() -> new NotHere("That paragraph asks for nothing any more."));
-    List<Entry> entries = group.entries(only);
-    List<Entry> shown = page.of(entries);
-    Map<Entry, Status.Line> lines = lines(viewer, shown, view);
-    return told(group, entries.size(), shown.stream().map(lines::get).toList());
+    Surveyed.Sorted sorted = group.sorted(only);
+    int from = page.from(sorted.rows());
+    Surveyed.Slice slice = sorted.slice(from, from + page.size());
+    return told(
+        group,
+        sorted.rows(),
+        lines(viewer, List.of(slice), survey.apart(), view).get(group.paragraph().id()));
   }
 
   /** What nobody judged yet, of all directives in force, over the whole fleet and the shelf. */
@@ -143,28 +114,37 @@ public class Surveys {
     if (inForce.paragraphs().isEmpty()) {
       return new Open(Map.of(), 0, List.of());
     }
+    Survey survey = survey(viewer, inForce, view);
+    List<Surveyed.Sorted> open =
+        survey.groups().stream()
+            .sorted(Comparator.comparing(group -> group.directive().number()))
+            .map(group -> group.sorted(Judged.State.TO_BE_ASSESSED))
+            .filter(sorted -> sorted.rows() > 0)
+            .toList();
     Map<UUID, Integer> byDirective = new HashMap<>();
-    List<Entry> entries = new ArrayList<>();
-    groups(viewer, inForce, view).stream()
-        .sorted(Comparator.comparing(group -> group.directive().number()))
-        .forEach(
-            group -> {
-              List<Entry> open = group.entries(Judged.State.TO_BE_ASSESSED);
-              if (!open.isEmpty()) {
-                byDirective.merge(group.directive().id(), open.size(), Integer::sum);
-                entries.addAll(open);
-              }
-            });
-    List<Entry> shown = page.of(entries);
-    Map<Entry, Status.Line> lines = lines(viewer, shown, view);
-    return new Open(byDirective, entries.size(), shown.stream().map(lines::get).toList());
+    open.forEach(one -> byDirective.merge(one.of().directive().id(), one.rows(), Integer::sum));
+    int rows = open.stream().mapToInt(Surveyed.Sorted::rows).sum();
+    int from = page.from(rows);
+    List<Surveyed.Slice> slices = new ArrayList<>();
+    int before = 0;
+    for (Surveyed.Sorted one : open) {
+      slices.add(one.slice(from - before, from + page.size() - before));
+      before += one.rows();
+    }
+    Map<UUID, List<Status.Line>> lines = lines(viewer, slices, survey.apart(), view);
+    return new Open(
+        byDirective,
+        rows,
+        slices.stream()
+            .flatMap(slice -> lines.get(slice.of().paragraph().id()).stream())
+            .toList());
   }
 
-  private static Told told(Group group, int rows, List<Status.Line> lines) {
+  private static Told told(Surveyed group, int rows, List<Status.Line> lines) {
     return new Told(
         group.directive(),
         group.paragraph(),
-        Told.counts(group.lines(), group.unjudged().size()),
+        Told.counts(group.lines(), group.unjudged().many()),
         rows,
         lines);
   }
@@ -175,100 +155,73 @@ public class Surveys {
         repository.paragraphsOf(directive.id()).stream().filter(one -> !one.withdrawn()).toList());
   }
 
-  private List<Group> groups(Viewer viewer, Status.InForce inForce, View view) {
-    Map<UUID, Group> groups = new LinkedHashMap<>();
+  private Survey survey(Viewer viewer, Status.InForce inForce, View view) {
+    Map<UUID, Surveyed> groups = new LinkedHashMap<>();
     inForce
         .paragraphs()
         .forEach(
             one ->
                 groups.put(
-                    one.id(),
-                    new Group(
-                        inForce.directives().get(one.directiveId()),
-                        one,
-                        new ArrayList<>(),
-                        new ArrayList<>())));
+                    one.id(), Surveyed.of(inForce.directives().get(one.directiveId()), one)));
     List<Item> items = new ArrayList<>();
     if (inForce.paragraphs().stream().anyMatch(one -> !one.applicability().ofComponents())) {
       fleet.sheets(viewer, view).stream()
           .filter(one -> !one.retired())
           .forEach(one -> items.add(Item.of(one)));
     }
-    items.addAll(items(viewer, judgedBefore(viewer, groups, view), view));
+    Census.Found found = census.take(viewer, groups, view);
+    items.addAll(items(viewer, found.closely(), view));
     for (Status.Line line : status.lines(viewer, inForce, items, view)) {
       groups.get(line.paragraph().id()).lines().add(line);
     }
-    return List.copyOf(groups.values());
+    return new Survey(List.copyOf(groups.values()), found.apart());
   }
 
-  /**
-   * Sorts the parts that are named: who was never judged goes into its groups; for whom there is
-   * more to ask is answered.
-   */
-  private List<UUID> judgedBefore(Viewer viewer, Map<UUID, Group> groups, View view) {
-    Map<String, List<Group>> byKey = new HashMap<>();
-    List<Named> named = new ArrayList<>();
-    for (Group group : groups.values()) {
-      Applicability whom = group.paragraph().applicability();
-      if (whom.ofComponents()) {
-        named.addAll(whom.named());
-        whom.keys().forEach(key -> byKey.computeIfAbsent(key, any -> new ArrayList<>()).add(group));
-      }
-    }
-    if (named.isEmpty()) {
-      return List.of();
-    }
-    Set<UUID> judged = new HashSet<>(repository.judgedParts(groups.keySet(), view));
-    List<UUID> closely = new ArrayList<>();
-    for (Named.Part part : components.named(viewer, named, view)) {
-      List<Group> about =
-          byKey.getOrDefault(ComponentSheet.partKey(part.partNumber()), List.of()).stream()
-              .filter(group -> isNamed(group, part))
-              .toList();
-      boolean depends = about.stream().anyMatch(one -> !one.paragraph().modification().isEmpty());
-      if (depends || judged.contains(part.id()) && !about.isEmpty()) {
-        closely.add(part.id());
-      } else {
-        about.forEach(group -> group.unjudged().add(part));
-      }
-    }
-    return closely;
-  }
-
-  private static boolean isNamed(Group group, Named.Part part) {
-    return group.paragraph().applicability().covers(part.partNumber(), part.serial()) != Covered.NO;
-  }
-
-  private List<Item> items(Viewer viewer, List<UUID> parts, View view) {
+  private List<Item> items(Viewer viewer, Collection<UUID> parts, View view) {
     Map<UUID, Fitting> fitted = components.fitted(viewer, parts, view);
     return components.sheets(viewer, parts, view).values().stream()
         .map(sheet -> Item.of(sheet, fitted.get(sheet.id())))
         .toList();
   }
 
-  /** The lines of these entries; of parts that nobody judged with where they are fitted. */
-  private Map<Entry, Status.Line> lines(Viewer viewer, List<Entry> entries, View view) {
-    List<UUID> parts =
-        entries.stream()
-            .map(Entry::part)
-            .flatMap(Stream::ofNullable)
+  /** The lines of these; of parts that nobody judged with where they are fitted. */
+  private Map<UUID, List<Status.Line>> lines(
+      Viewer viewer, List<Surveyed.Slice> slices, Set<UUID> apart, View view) {
+    Map<UUID, List<Named.Part>> shown =
+        counts.shown(
+            viewer,
+            slices.stream()
+                .filter(Surveyed.Slice::hasUnjudged)
+                .map(
+                    one ->
+                        one.of()
+                            .unjudged()
+                            .window(one.of().paragraph().id(), one.from(), one.to()))
+                .toList(),
+            apart,
+            view);
+    Set<UUID> parts =
+        shown.values().stream()
+            .flatMap(List::stream)
             .map(Named.Part::id)
-            .distinct()
-            .toList();
+            .collect(Collectors.toSet());
     Map<UUID, Item> items = new HashMap<>();
     items(viewer, parts, view).forEach(item -> items.put(item.id(), item));
-    Map<Entry, Status.Line> lines = new HashMap<>();
-    for (Entry entry : entries) {
+    Map<UUID, List<Status.Line>> lines = new HashMap<>();
+    for (Surveyed.Slice slice : slices) {
+      Stream<Status.Line> unjudged =
+          shown.getOrDefault(slice.of().paragraph().id(), List.of()).stream()
+              .map(part -> unjudged(slice.of(), items.get(part.id()), view));
       lines.put(
-          entry,
-          entry.line() == null
-              ? unjudged(entry.group(), items.get(entry.part().id()), view)
-              : entry.line());
+          slice.of().paragraph().id(),
+          Stream.of(slice.open().stream(), unjudged, slice.rest().stream())
+              .flatMap(all -> all)
+              .toList());
     }
     return lines;
   }
 
-  private static Status.Line unjudged(Group group, Item item, View view) {
+  private static Status.Line unjudged(Surveyed group, Item item, View view) {
     Judged how =
         Judged.of(
             group.directive(),

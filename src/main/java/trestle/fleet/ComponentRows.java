@@ -1,6 +1,5 @@
 package trestle.fleet;
 
-import com.github.f4b6a3.uuid.UuidCreator;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,7 +49,7 @@ final class ComponentRows {
 
   static ComponentRow component(Components.Registering asked) {
     ComponentRow row = new ComponentRow();
-    row.componentId = UuidCreator.getTimeOrderedEpoch();
+    row.componentId = row.id();
     row.kind = asked.kind().word();
     row.partNumber = asked.partNumber().strip();
     row.serial = asked.serial().strip();

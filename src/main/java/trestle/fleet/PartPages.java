@@ -38,6 +38,7 @@ public class PartPages {
       Stream.of(PartClass.values()).map(one -> new Option(one.word(), one.label())).toList();
 
   @Inject Parts parts;
+  @Inject StatedLimits limits;
   @Inject Components components;
   @Inject Fleet fleet;
   @Inject Viewer viewer;
@@ -66,7 +67,12 @@ public class PartPages {
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record PartPage(
-      PartSheet part, List<Line> lines, List<PartSheet> older, Form form, boolean mayState)
+      PartSheet part,
+      List<StatedLimits.Stated> limits,
+      List<Line> lines,
+      List<PartSheet> older,
+      Form form,
+      boolean mayState)
       implements TemplateInstance {}
 
   /** A serial of this part number, and where it is. */
@@ -118,6 +124,7 @@ public class PartPages {
     return Answers.page(
         new PartPage(
             part,
+            limits.ofPart(viewer, part.partNumber()),
             same.stream()
                 .map(
                     sheet ->

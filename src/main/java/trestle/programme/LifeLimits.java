@@ -29,6 +29,7 @@ import trestle.reckoning.Reckoning;
 import trestle.reckoning.Scale;
 import trestle.standing.AircraftStanding;
 import trestle.standing.DueItem;
+import trestle.standing.Force;
 import trestle.standing.Standings;
 import trestle.web.Viewer;
 
@@ -63,13 +64,17 @@ public class LifeLimits {
     }
 
     static Binds of(DueItem item) {
-      if (!item.isMandatory()) {
+      return of(item.isMandatory() ? Force.MANDATORY : Force.RECOMMENDED, item.forbids());
+    }
+
+    static Binds of(Force force, String forbids) {
+      if (force == Force.RECOMMENDED) {
         return RECOMMENDED;
       }
-      if (item.forbidsAnyFlight()) {
+      if (forbids.equals(DueItem.ANY_FLIGHT)) {
         return ALWAYS;
       }
-      return item.forbids().equals("hire") ? FOR_HIRE : OTHERWISE;
+      return forbids.equals("hire") ? FOR_HIRE : OTHERWISE;
     }
   }
 

@@ -14,6 +14,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import trestle.fleet.Components;
 import trestle.fleet.Fleet;
+import trestle.fleet.Parts;
 import trestle.flights.Flights;
 import trestle.ledger.View;
 import trestle.people.Company;
@@ -41,6 +42,7 @@ class DemoPagesTest {
   @Inject Members members;
   @Inject Fleet fleet;
   @Inject Components components;
+  @Inject Parts parts;
   @Inject InstantSource clock;
 
   @Inject Flights flights;
@@ -156,6 +158,28 @@ class DemoPagesTest {
     assertThat(status(wic, yesterday)).as("as at the day before").isEqualTo(wicBefore);
     assertThat(status(sor, yesterday)).as("as at the day before").isEqualTo(sorBefore);
     assertThat(directive(wicBefore, NAMED)).contains(",\"Applies:");
+  }
+
+  /** README of the demo: "What the two Dunlin S4 carry is told too, and can be seen side by side". */
+  @Test
+  void whatTheSistersCarryIsToldAndWhatEachPartMayRun() throws Exception {
+    loaded();
+    UUID sor = aircraft("QX-SOR");
+    UUID wic = aircraft("QX-WIC");
+    assertThat(status("/aircraft/" + sor, ""))
+        .anyMatch(line -> line.contains("CARGO-POD") && line.contains("form 2024-1"))
+        .anyMatch(line -> line.contains("WING-RIB-7") && line.contains("form 2025-3"));
+    assertThat(engineer.get("/aircraft/" + sor + "/configuration").asString())
+        .contains("Panel lights inoperative: not at night", "Belly skin, empty weight", "748.7 kg")
+        .contains("998.54 mm");
+    assertThat(engineer.get("/aircraft/" + wic + "/configuration").asString())
+        .contains("755.4 kg", "1,016.929 mm")
+        .doesNotContain("CARGO-POD");
+    assertThat(engineer.get("/aircraft-comparison?one=" + sor + "&other=" + wic).asString())
+        .contains("CARGO-POD", "INSTRUMENTS-2", "Third-row seats");
+    UUID coupling = parts.of(viewer, "LC-2", View.EVERYTHING).orElseThrow().id();
+    assertThat(engineer.get("/parts/" + coupling).asString())
+        .contains("Impulse coupling life limit", "2,500 h", "binds every flight", "by E. Quill");
   }
 
   /** With somebody taken in whose password is known, whoever was told the demo's before. */

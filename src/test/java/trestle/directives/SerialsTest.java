@@ -210,6 +210,51 @@ class SerialsTest {
     }
   }
 
+  /** So that of very many one may answer for all. */
+  @Property
+  void whoIsWrittenAlikeWithinOneStretchIsAnsweredAlike(
+      @ForAll("serials") Serials serials,
+      @ForAll("letters") String before,
+      @ForAll("letters") String after,
+      @ForAll("close") int one,
+      @ForAll("close") int other) {
+    int zeros = Math.floorMod(one, 3);
+    String serial = before + "0".repeat(zeros) + one + after;
+    String alike = before + "0".repeat(zeros) + other + after;
+    boolean together =
+        serial.length() == alike.length()
+            && serials.stretches().stream()
+                .anyMatch(run -> isWithin(run, one) && isWithin(run, other));
+    if (together && serials.tellsByStretches()) {
+      assertThat(serials.covers(alike)).isEqualTo(serials.covers(serial));
+    }
+  }
+
+  private static boolean isWithin(Piece.Numbers run, long number) {
+    return run.first() <= number && number <= run.last();
+  }
+
+  /** Together the stretches are the numbers, each once. */
+  @Property
+  void stretchesLeaveNoNumberOut(@ForAll("serials") Serials serials) {
+    List<Piece.Numbers> joined = new ArrayList<>();
+    for (Piece.Numbers next : serials.stretches()) {
+      Piece.Numbers last = joined.isEmpty() ? null : joined.get(joined.size() - 1);
+      assertThat(next.first()).isLessThanOrEqualTo(next.last());
+      boolean touches =
+          last != null
+              && last.last() + 1 == next.first()
+              && serials.numbers().stream()
+                  .anyMatch(run -> isWithin(run, last.last()) && isWithin(run, next.first()));
+      if (touches) {
+        joined.set(joined.size() - 1, new Piece.Numbers(last.first(), next.last()));
+      } else {
+        joined.add(next);
+      }
+    }
+    assertThat(joined).isEqualTo(serials.numbers());
+  }
+
   @Property
   void garbageIsReadOrRefusedButNeverFails(@ForAll("garbage") String written) {
     try {
@@ -232,6 +277,16 @@ class SerialsTest {
             Arbitraries.of("0", "7", "12", "007", "318", "0318", "1001", "1818", "187", "27"),
             Arbitraries.of("", "", "A", "-", " X", "/B", "-1"))
         .as((before, digits, after) -> before + digits + after);
+  }
+
+  @Provide
+  Arbitrary<String> letters() {
+    return Arbitraries.of("", "", "K", "k", "VT-", "A B ", "S/N ", "S-", "A", "/B", "(", "Kk", ".");
+  }
+
+  @Provide
+  Arbitrary<Integer> close() {
+    return Arbitraries.of(0, 1, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 17, 187, 317, 318, 319, 1001);
   }
 
   @Provide

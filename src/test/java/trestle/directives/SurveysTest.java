@@ -70,6 +70,8 @@ class SurveysTest {
           "1,100",
           "illegible 7",
           "VT-3107",
+          "S4-0318",
+          "S40318",
           "7",
           "007",
           "0");
@@ -81,6 +83,7 @@ class SurveysTest {
           "K200 and up",
           "up to K350",
           "prefix K",
+          "prefix S4-",
           "“10-42”",
           "“18-1234”",
           "1042",

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -14,12 +15,18 @@ import java.util.UUID;
 import java.util.concurrent.Callable;
 import org.junit.jupiter.api.Test;
 import trestle.directives.Applicability;
+import trestle.directives.Assessments;
 import trestle.directives.DirectiveSheet;
 import trestle.directives.Directives;
+import trestle.directives.Judged;
+import trestle.directives.NewAssessment;
 import trestle.directives.NewDirective;
 import trestle.directives.NewParagraph;
+import trestle.directives.ParagraphSheet;
+import trestle.directives.Status;
 import trestle.directives.Surveys;
 import trestle.directives.Told;
+import trestle.directives.Verdict;
 import trestle.fleet.Fleet;
 import trestle.fleet.Particulars;
 import trestle.ledger.View;
@@ -45,11 +52,17 @@ class DirectivesBenchmark {
   private static final int AIRCRAFT = 1_000;
   private static final int COMPONENTS = 200_000;
   private static final int TIMES = 15;
+  private static final int ASSESSED = 200;
+
+  /** A run, nearly all, and all. */
+  private static final List<String> NAMED =
+      List.of("K101000 through K101999 except K101130", "K100200 and up", "all");
 
   @Inject Operators operators;
   @Inject Members members;
   @Inject Fleet fleet;
   @Inject Directives directives;
+  @Inject Assessments assessments;
   @Inject Surveys surveys;
   @Inject Standings standings;
   @Inject InstantSource clock;
@@ -68,19 +81,48 @@ class DirectivesBenchmark {
       System.out.printf("filled in %d s%n", (System.nanoTime() - began) / 1_000_000_000);
       View now = View.asAt(today);
       System.out.printf("%d of %d have its part number%n", COMPONENTS / parts, COMPONENTS);
-      for (String serials : new String[] {"K101000 through K101999 except K101130", "all"}) {
+      List<DirectiveSheet> entered = new ArrayList<>();
+      for (String serials : NAMED) {
         DirectiveSheet directive = entered(owner, today, serials);
-        time(
-            serials + ", its page",
-            () ->
-                surveys.ofDirective(owner, directive, now, 20).stream().mapToInt(Told::all).sum());
+        time(serials + ", its page", () -> named(owner, directive, now));
         time(
             serials + ", what is to be assessed",
             () -> surveys.toBeAssessed(owner, Surveys.Page.first(50), now).rows());
+        entered.add(directive);
       }
+      for (DirectiveSheet directive : entered) {
+        assessed(owner, directive, now);
+        time(
+            directive.number() + ", its page, " + ASSESSED + " of them assessed",
+            () -> named(owner, directive, now));
+      }
+      time(
+          "what is to be assessed, " + ASSESSED + " of each assessed",
+          () -> surveys.toBeAssessed(owner, Surveys.Page.first(50), now).rows());
       time(
           "standing of one aircraft with both",
           () -> standings.asAt(owner, List.of(aircraft.get(7)), now).size());
+    }
+  }
+
+  private int named(Viewer owner, DirectiveSheet directive, View now) {
+    return surveys.ofDirective(owner, directive, now, 20).stream().mapToInt(Told::all).sum();
+  }
+
+  private void assessed(Viewer owner, DirectiveSheet directive, View now) {
+    ParagraphSheet paragraph = directives.paragraphs(owner, directive.id()).get(0);
+    Surveys.Page page = Surveys.Page.first(ASSESSED);
+    for (Status.Line line :
+        surveys.ofParagraph(owner, paragraph, Judged.State.TO_BE_ASSESSED, page, now).lines()) {
+      assessments.assess(
+          owner,
+          NewAssessment.asFitted(
+                  paragraph,
+                  line.item().componentId(),
+                  Verdict.DOES_NOT,
+                  "Later points",
+                  clock.instant())
+              .followingThePart());
     }
   }
 
@@ -101,7 +143,7 @@ class DirectivesBenchmark {
   }
 
   private List<UUID> aircraft(Viewer owner) {
-    java.util.ArrayList<UUID> ids = new java.util.ArrayList<>();
+    List<UUID> ids = new ArrayList<>();
     for (int i = 0; i < AIRCRAFT; i++) {
       ids.add(
           fleet.register(
@@ -139,8 +181,7 @@ class DirectivesBenchmark {
           """
           set session_replication_role = replica;
           create temp table part as
-            select n, gen_random_uuid() as component_id, gen_random_uuid() as row_id,
-              gen_random_uuid() as fitment_id, h.size + 2 * n as seq,
+            select n, gen_random_uuid() as component_id, gen_random_uuid() as fitment_id, h.size + 2 * n as seq,
               (select recorded_by from ledger_entry
                 where operator_id = '%1$s' and seq = 1) as person,
               a.id as aircraft_id, now() - interval '80 days' as at
@@ -150,13 +191,13 @@ class DirectivesBenchmark {
             where h.operator_id = '%1$s';
           insert into ledger_entry (operator_id, seq, recorded_at, recorded_by, aircraft_id, kind,
               kind_version, record_id, json, leaf)
-            select uuid '%1$s', seq - 1, at, person, null::uuid, 'component', 1, row_id, '{}', sha256('')
+            select uuid '%1$s', seq - 1, at, person, null::uuid, 'component', 1, component_id, '{}', sha256('')
             from part union all
             select uuid '%1$s', seq, at, person, aircraft_id, 'fitment', 1, fitment_id, '{}', sha256('')
             from part;
           insert into component (id, operator_id, ledger_seq, happened_at, happened_on, recorded_at,
               recorded_by, component_id, kind, part_number, serial, description, manufacturer)
-            select row_id, '%1$s', seq - 1, at, at::date, at, person, component_id, 'other',
+            select component_id, '%1$s', seq - 1, at, at::date, at, person, component_id, 'other',
               'MG-' || (1 + n %% %4$d), 'K' || (100000 + n), 'Magneto', 'Nobody'
             from part;
           insert into fitment (id, operator_id, ledger_seq, happened_at, happened_on, recorded_at,
