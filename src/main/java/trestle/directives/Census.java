@@ -36,8 +36,7 @@ class Census {
 
   /** Who was never judged goes into those that name it, most of them as numbers. */
   Found take(Viewer viewer, Map<UUID, Surveyed> paragraphs, View view) {
-    List<Surveyed> ofParts =
-        paragraphs.values().stream().filter(Surveyed::ofComponents).toList();
+    List<Surveyed> ofParts = paragraphs.values().stream().filter(Surveyed::ofComponents).toList();
     if (ofParts.isEmpty()) {
       return new Found(Set.of(), Set.of());
     }
@@ -95,14 +94,12 @@ class Census {
     return each.values();
   }
 
-  private void count(
-      Viewer viewer, Map<UUID, Surveyed> paragraphs, Set<UUID> apart, View view) {
+  private void count(Viewer viewer, Map<UUID, Surveyed> paragraphs, Set<UUID> apart, View view) {
     List<Stretch> stretches =
         paragraphs.entrySet().stream()
             .filter(one -> one.getValue().ofComponents() && one.getValue().counted())
             .flatMap(
-                one ->
-                    one.getValue().paragraph().applicability().stretches(one.getKey()).stream())
+                one -> one.getValue().paragraph().applicability().stretches(one.getKey()).stream())
             .toList();
     for (Alike alike : counts.counts(viewer, stretches, apart, view)) {
       Surveyed one = paragraphs.get(alike.stretch().whose());

@@ -135,9 +135,7 @@ public class Surveys {
     return new Open(
         byDirective,
         rows,
-        slices.stream()
-            .flatMap(slice -> lines.get(slice.of().paragraph().id()).stream())
-            .toList());
+        slices.stream().flatMap(slice -> lines.get(slice.of().paragraph().id()).stream()).toList());
   }
 
   private static Told told(Surveyed group, int rows, List<Status.Line> lines) {
@@ -194,9 +192,7 @@ public class Surveys {
                 .filter(Surveyed.Slice::hasUnjudged)
                 .map(
                     one ->
-                        one.of()
-                            .unjudged()
-                            .window(one.of().paragraph().id(), one.from(), one.to()))
+                        one.of().unjudged().window(one.of().paragraph().id(), one.from(), one.to()))
                 .toList(),
             apart,
             view);

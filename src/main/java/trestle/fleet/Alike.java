@@ -16,10 +16,12 @@ public record Alike(
 
   /** The serial of one of them, for all. */
   public String serial() {
-    return DIGITS.matcher(shape).replaceFirst(
-        zeros -> {
-          int width = zeros.group().length();
-          return "0".repeat(width - Long.toString(number).length()) + number;
-        });
+    return DIGITS
+        .matcher(shape)
+        .replaceFirst(
+            zeros -> {
+              int width = zeros.group().length();
+              return "0".repeat(width - Long.toString(number).length()) + number;
+            });
   }
 }

@@ -171,7 +171,8 @@ class PartCountRepository {
             "offsets", windows.stream().map(PartCounts.Window::offset).toArray(Integer[]::new))
         .setParameter(
             "inOrder", windows.stream().map(PartCountRepository::inOrder).toArray(Boolean[]::new))
-        .setParameter("most", windows.stream().map(PartCounts.Window::most).toArray(Integer[]::new));
+        .setParameter(
+            "most", windows.stream().map(PartCounts.Window::most).toArray(Integer[]::new));
     Map<UUID, List<Named.Part>> shown = new HashMap<>();
     for (Object[] row : query.getResultList()) {
       shown

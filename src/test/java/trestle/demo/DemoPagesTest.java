@@ -160,7 +160,9 @@ class DemoPagesTest {
     assertThat(directive(wicBefore, NAMED)).contains(",\"Applies:");
   }
 
-  /** README of the demo: "What the two Dunlin S4 carry is told too, and can be seen side by side". */
+  /**
+   * README of the demo: "What the two Dunlin S4 carry is told too, and can be seen side by side".
+   */
   @Test
   void whatTheSistersCarryIsToldAndWhatEachPartMayRun() throws Exception {
     loaded();
