@@ -13,7 +13,7 @@ public final class StatedMoment {
 
   /** The moment, or null with the reason noted in the form; never after now. */
   public static Instant of(Form form, String label, Viewer viewer, Instant now) {
-    LocalDate on = form.required("on", label).dateUpTo(viewer.dateOf(now));
+    LocalDate on = form.required("on", label).dateUpTo(latest(viewer, now));
     LocalTime time = form.optional("time", "Time").time();
     if (on == null || form.isBad("time")) {
       return null;
@@ -27,6 +27,15 @@ public final class StatedMoment {
       return null;
     }
     return at == null || at.isBefore(now) ? at : now;
+  }
+
+  /**
+   * Today where the operator is, or where its flight times are counted: there it may be tomorrow.
+   */
+  private static LocalDate latest(Viewer viewer, Instant now) {
+    LocalDate here = viewer.dateOf(now);
+    LocalDate there = now.atZone(viewer.flightZone()).toLocalDate();
+    return there.isAfter(here) ? there : here;
   }
 
   private static Instant endOf(LocalDate day, Viewer viewer) {
