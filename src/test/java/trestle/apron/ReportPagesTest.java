@@ -36,7 +36,6 @@ import trestle.web.Viewer;
 @QuarkusTest
 class ReportPagesTest {
   private static final Instant BEGINNING = Instant.parse("2025-01-01T00:00:00Z");
-  private static final Pattern CSS = Pattern.compile("href=\"(/assets/[^\"]+\\.css)\"");
   private static final Pattern SCRIPT = Pattern.compile("src=\"(/assets/[^\"]+\\.js)\"");
   private static int companies;
 
@@ -250,10 +249,8 @@ class ReportPagesTest {
   @Test
   void thePagesAreLight() throws IOException {
     String page = pilot.get(reports() + "/new").asString();
-    Matcher css = CSS.matcher(page);
-    assertThat(css.find()).isTrue();
-    int bytes = compressed(page) + compressed(pilot.get(css.group(1)).asString());
-    assertThat(bytes).as("form and style").isLessThan(14 * 1024);
+    assertThat(page).as("it carries its style").contains("<style>").doesNotContain("stylesheet");
+    assertThat(compressed(page)).as("form and style").isLessThan(14 * 1024);
     assertThat(compressed(pilot.get(script()).asString())).as("script").isLessThan(9 * 1024);
   }
 
