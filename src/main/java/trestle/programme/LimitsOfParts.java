@@ -2,7 +2,6 @@ package trestle.programme;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -21,8 +20,7 @@ class LimitsOfParts implements StatedLimits {
   @Override
   @Reading
   public List<Stated> ofPart(Viewer viewer, String partNumber) {
-    Map<UUID, String> names = new HashMap<>();
-    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
+    Map<UUID, String> names = members.names(viewer);
     return requirements.ofPart(viewer, partNumber, View.EVERYTHING).stream()
         .filter(one -> !one.latest().withdrawn())
         .map(one -> stated(viewer, one, names))
