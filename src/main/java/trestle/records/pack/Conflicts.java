@@ -81,13 +81,13 @@ class Conflicts {
     return own;
   }
 
-  /** Whether its aircraft or component was here once, was handed over, and now comes back. */
+  /** Whether it, or a part of it, was here once, was handed over, and now comes back. */
   private boolean comesBack(Viewer viewer, Checked pack, Set<UUID> own) {
     UUID id = pack.subject().id();
     return !own.isEmpty()
-        && (pack.subject().isAircraft()
-            ? !fleet.sheets(viewer, List.of(id), View.EVERYTHING).isEmpty()
-            : !components.sheets(viewer, List.of(id), View.EVERYTHING).isEmpty());
+        && (!components.sheets(viewer, pack.parts(), View.EVERYTHING).isEmpty()
+            || pack.subject().isAircraft()
+                && !fleet.sheets(viewer, List.of(id), View.EVERYTHING).isEmpty());
   }
 
   private void aircraft(Viewer viewer, Checked pack, boolean back, List<String> against) {
@@ -169,17 +169,22 @@ class Conflicts {
     mind.sort(String::compareTo);
     Set<UUID> own = own(viewer, pack);
     if (comesBack(viewer, pack, own)) {
-      mind.add(
-          "It was here before: "
-              + Shown.plural(own.size(), "record")
-              + " of it stand here and stay as they are; what was filed since is added. If it stands"
-              + " here as retired, state its particulars again afterwards.");
+      mind.add(cameBack(viewer, pack, own.size()));
     }
-    if (!pack.flownOn().isEmpty()) {
+    for (AircraftSheet one : fleet.sheets(viewer, of(pack), View.EVERYTHING).values()) {
+      if (one.retired()) {
+        mind.add(
+            one.registration()
+                + " stands here as retired: state its particulars again afterwards, to fly it.");
+      }
+    }
+    Set<UUID> strange = new HashSet<>(pack.flownOn());
+    strange.removeAll(fleet.sheets(viewer, strange, View.EVERYTHING).keySet());
+    if (!strange.isEmpty()) {
       mind.add(
           "Parts of it were on "
-              + pack.flownOn().size()
-              + (pack.flownOn().size() == 1 ? " other aircraft" : " other aircraft each")
+              + strange.size()
+              + (strange.size() == 1 ? " other aircraft" : " other aircraft each")
               + " before: those flights come along, and the aircraft stands here as retired.");
     }
     Set<String> numbers = new HashSet<>();
@@ -199,5 +204,19 @@ class Conflicts {
               + " of that number here.");
     }
     return mind;
+  }
+
+  private static List<UUID> of(Checked pack) {
+    return pack.subject().isAircraft() ? List.of(pack.subject().id()) : List.of();
+  }
+
+  private String cameBack(Viewer viewer, Checked pack, int own) {
+    String stay =
+        Shown.plural(own, "record")
+            + " of it stand here and stay as they are; what was filed since is added.";
+    boolean partAlone =
+        pack.subject().isAircraft()
+            && fleet.sheets(viewer, List.of(pack.subject().id()), View.EVERYTHING).isEmpty();
+    return (partAlone ? "A part of it was here before: " : "It was here before: ") + stay;
   }
 }

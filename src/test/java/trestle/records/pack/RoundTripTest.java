@@ -7,6 +7,8 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
@@ -19,6 +21,7 @@ import trestle.fleet.Components;
 import trestle.fleet.Configurations;
 import trestle.fleet.Fleet;
 import trestle.fleet.Hangar;
+import trestle.fleet.Particulars;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
 import trestle.ledger.verify.Verifier;
@@ -159,6 +162,40 @@ class RoundTripTest {
         .isEqualTo(preview.pack().totals());
     assertThat(due(first, sold.aircraft())).isEqualTo(due(second, sold.aircraft()));
     assertThat(size(first)).isGreaterThan(before);
+    assertThat(verifier.verify(first.operatorId(), false).trouble()).isEmpty();
+  }
+
+  /** An engine was sold, put into another's aircraft and flown; then the aircraft is bought. */
+  @Test
+  void anEngineComesBackInAnAircraftThatWasNeverHere() throws Exception {
+    Viewer first = buyer("engine-first");
+    Viewer second = buyer("engine-second");
+    Instant began = clock.instant().minus(Duration.ofDays(40));
+    UUID engine = hangar.engine(first, "BACK-1", began, Hangar.hours(700), Hangar.hours(200));
+    UUID mine = hangar.single(first, "QX-BK1", began);
+    UUID fitted = hangar.fit(first, engine, mine, "engine", began);
+    seller.flown(first, mine, began.plus(Duration.ofDays(2)));
+    hangar.remove(first, fitted, began.plus(Duration.ofDays(4)));
+    takenIn(second, packs.made(first, PackSubject.component(engine)));
+    UUID theirs = hangar.register(second, Particulars.of("QX-BK2", "Skerry 200", "S-2"), began);
+    hangar.fit(second, engine, theirs, "engine", began.plus(Duration.ofDays(10)));
+    seller.flown(second, theirs, began.plus(Duration.ofDays(12)));
+
+    PackSubject subject = PackSubject.aircraft(theirs);
+    Path file = packs.made(second, subject);
+    UUID upload = takingIn.uploaded(first, file);
+    TakingIn.Preview preview = takingIn.preview(first, upload);
+    assertThat(preview.against()).isEmpty();
+    assertThat(preview.mind()).anyMatch(one -> one.startsWith("A part of it was here before: "));
+    takingIn.takeIn(first, upload);
+    Files.delete(file);
+
+    assertThat(totals.of(first, subject, preview.pack().parts(), View.EVERYTHING))
+        .isNotEmpty()
+        .isEqualTo(totals.of(second, subject, preview.pack().parts(), View.EVERYTHING));
+    assertThat(fleet.sheet(first, mine, View.EVERYTHING).retired()).isFalse();
+    assertThat(components.histories(first, List.of(engine), View.EVERYTHING).toString())
+        .isEqualTo(components.histories(second, List.of(engine), View.EVERYTHING).toString());
     assertThat(verifier.verify(first.operatorId(), false).trouble()).isEmpty();
   }
 
