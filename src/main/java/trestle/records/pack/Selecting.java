@@ -6,21 +6,18 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
-import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import trestle.fleet.ComponentHistory;
 import trestle.fleet.ComponentSheet;
 import trestle.fleet.Components;
-import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
-import trestle.fleet.Placement;
 import trestle.formats.CanonicalJson;
 import trestle.ledger.Extracts;
 import trestle.ledger.Line;
@@ -54,16 +51,6 @@ class Selecting {
           "part-use",
           "work-reading");
 
-  /** Of another aircraft, what the hours of a part that was on it are told from. */
-  private static final Set<String> OF_OTHERS =
-      Set.of(
-          "aircraft-particulars",
-          "aircraft-position",
-          "counter-opening",
-          "meter-change",
-          "journey-log-entry",
-          "break-explanation");
-
   private static final Set<String> NAME_REQUIREMENTS =
       Set.of(
           "compliance",
@@ -85,100 +72,55 @@ class Selecting {
 
   private final class Run {
     private final Viewer viewer;
-    private final UUID operator;
     private final PackSubject subject;
     private final long size;
     private final View view;
-    private final TreeMap<Long, String> lines = new TreeMap<>();
-    private final Set<UUID> parts = new HashSet<>();
-    private final Set<UUID> history = new HashSet<>();
-    private final Set<UUID> holders = new HashSet<>();
-    private final Map<UUID, Instant> flownUntil = new HashMap<>();
+    private final LinesTaken lines;
+    private final OtherAircraft others;
+    private final Set<UUID> parts;
+    private final Set<UUID> holders;
+    private final Map<UUID, Instant> flownUntil;
+    private final Set<UUID> history;
     private final Set<UUID> wanted = new HashSet<>();
     private final TreeMap<String, String> attachments = new TreeMap<>();
 
     Run(Viewer viewer, PackSubject subject, long size) {
       this.viewer = viewer;
-      this.operator = viewer.operatorId();
       this.subject = subject;
       this.size = size;
       this.view = new View(View.EVERYTHING.upTo(), size);
+      this.lines = new LinesTaken(extracts, viewer.operatorId(), size);
+      this.others = new OtherAircraft(lines);
+      Whereabouts where = new Whereabouts(components, viewer, subject, view);
+      this.parts = where.parts;
+      this.holders = where.holders;
+      this.flownUntil = where.flownUntil;
+      this.history = new HashSet<>(holders);
     }
 
     Selection found() {
-      handedOver();
-      placesOfParts();
       if (subject.isAircraft()) {
-        take(extracts.ofAircraft(operator, subject.id(), size));
-        take(named(List.of("rectification", "event-inspection"), "aircraft_id", subject.id()));
+        lines.take(lines.ofAircraft(subject.id()));
+        lines.take(
+            lines.named(List.of("rectification", "event-inspection"), "aircraft_id", subject.id()));
         formerParts();
       }
       linesOfParts();
-      flownUntil.forEach(this::otherAircraft);
+      flownUntil.forEach(others::take);
       List<RequirementSheet> asked = requirementsAsked();
       directives();
-      take(naming(List.of("part-sheet"), "part_number", partNumbers()));
-      each(
+      lines.take(lines.naming(List.of("part-sheet"), "part_number", partNumbers()));
+      lines.each(
           Set.of("compliance", "defect", "abnormal-event", "directive", "line-photo"), this::files);
       return new Selection(
           subject,
           size,
-          lines,
+          lines.all(),
           parts,
           history,
           Set.copyOf(flownUntil.keySet()),
           asked,
           attachments);
-    }
-
-    /** The subject's parts, and what sits in them, however deep. */
-    private void handedOver() {
-      if (subject.isAircraft()) {
-        parts.addAll(components.fittedTo(viewer, List.of(subject.id()), view).keySet());
-        return;
-      }
-      List<UUID> open = List.of(subject.id());
-      while (!open.isEmpty()) {
-        parts.addAll(open);
-        open =
-            components.inside(viewer, open, view).stream()
-                .filter(Placement::isOpen)
-                .map(Placement::componentId)
-                .filter(id -> !parts.contains(id))
-                .toList();
-      }
-    }
-
-    /** All they ever sat in, and the other aircraft that they flew on, until when. */
-    private void placesOfParts() {
-      Collection<UUID> open = parts;
-      while (!open.isEmpty()) {
-        Set<UUID> next = new HashSet<>();
-        for (ComponentHistory one : components.histories(viewer, open, view).values()) {
-          one.placements().stream()
-              .filter(Placement::isInComponent)
-              .map(Placement::assemblyId)
-              .filter(id -> !parts.contains(id) && !holders.contains(id))
-              .forEach(next::add);
-          if (parts.contains(one.sheet().id())) {
-            one.fittings().forEach(this::flew);
-          } else {
-            one.placements().stream()
-                .filter(placement -> !placement.isInComponent())
-                .forEach(placement -> flownUntil.putIfAbsent(placement.aircraftId(), Instant.MIN));
-          }
-        }
-        holders.addAll(next);
-        open = next;
-      }
-      history.addAll(holders);
-      flownUntil.remove(subject.id());
-    }
-
-    private void flew(Fitting fitting) {
-      Instant until = fitting.to() == null ? Instant.MAX : fitting.to();
-      flownUntil.merge(
-          fitting.aircraftId(), until, (one, other) -> one.isAfter(other) ? one : other);
     }
 
     /** What was on the aircraft, or in its parts, and is no more: that it was there, no more. */
@@ -193,12 +135,12 @@ class Selecting {
           .forEach(placement -> former.add(placement.componentId()));
       former.removeAll(parts);
       former.removeAll(history);
-      List<Extracts.Mark> put = naming(List.of("fitment"), "component_id", words(former));
+      List<Extracts.Mark> put = lines.naming(List.of("fitment"), "component_id", words(former));
       Set<String> here = words(parts);
       here.addAll(words(history));
       here.add(subject.id().toString());
       List<Long> fits = new ArrayList<>();
-      read(
+      lines.read(
           put.stream().map(Extracts.Mark::seq).toList(),
           line -> {
             JsonNode json = json(line);
@@ -207,77 +149,38 @@ class Selecting {
               fits.add(line.seq());
             }
           });
-      take(put.stream().filter(mark -> fits.contains(mark.seq())).toList());
+      lines.take(put.stream().filter(mark -> fits.contains(mark.seq())).toList());
       history.addAll(former);
     }
 
     private void linesOfParts() {
-      take(naming(OF_PARTS, "component_id", words(parts)));
+      lines.take(lines.naming(OF_PARTS, "component_id", words(parts)));
       Set<UUID> all = new HashSet<>(parts);
       all.addAll(history);
-      take(naming(List.of("component"), "component_id", words(all)));
+      lines.take(lines.naming(List.of("component"), "component_id", words(all)));
       Set<UUID> placed = new HashSet<>(parts);
       placed.addAll(holders);
-      take(naming(List.of("fitment"), "component_id", words(placed)));
-      Set<String> fitments = recordsOf("fitment");
-      take(naming(List.of("removal"), "fitment_id", fitments));
+      lines.take(lines.naming(List.of("fitment"), "component_id", words(placed)));
+      lines.take(lines.naming(List.of("removal"), "fitment_id", lines.recordsOf("fitment")));
       Set<String> defects = new HashSet<>();
-      each(Set.of("defect"), line -> defects.add(json(line).path("entry_id").asText()));
-      take(naming(List.of("rectification"), "defect_entry_id", defects));
-      each(
+      lines.each(Set.of("defect"), line -> defects.add(json(line).path("entry_id").asText()));
+      lines.take(lines.naming(List.of("rectification"), "defect_entry_id", defects));
+      lines.each(
           Set.of("compliance", "granted-extension", "directive-assessment"),
           line -> {
             if (line.aircraftId() != null && !line.aircraftId().equals(subject.id())) {
               flownUntil.putIfAbsent(line.aircraftId(), Instant.MIN);
             }
           });
-      Set<String> signed = recordsOf("compliance");
-      signed.addAll(recordsOf("rectification"));
-      take(naming(List.of("signature"), "signs_record", signed));
-    }
-
-    /** Its flights until the part left it, with those that correct them; a day's end for safety. */
-    private void otherAircraft(UUID aircraft, Instant until) {
-      List<Extracts.Mark> all =
-          extracts.ofAircraft(operator, aircraft, size).stream()
-              .filter(mark -> OF_OTHERS.contains(mark.kind()))
-              .toList();
-      Map<String, Set<UUID>> rowsOfEntry = new HashMap<>();
-      Set<UUID> kept = new HashSet<>();
-      Set<String> early = new HashSet<>();
-      Map<Long, String> explained = new HashMap<>();
-      read(
-          all.stream().map(Extracts.Mark::seq).toList(),
-          line -> {
-            JsonNode json = json(line);
-            if (line.kind().equals("journey-log-entry")) {
-              String entry = json.path("entry_id").asText();
-              rowsOfEntry.computeIfAbsent(entry, id -> new HashSet<>()).add(line.recordId());
-              if (!Instant.parse(json.path("take_off_at").asText()).isAfter(until)) {
-                early.add(entry);
-              }
-            } else if (line.kind().equals("break-explanation")) {
-              explained.put(line.seq(), json.path("flight_id").asText());
-            }
-          });
-      early.forEach(entry -> kept.addAll(rowsOfEntry.get(entry)));
-      take(
-          all.stream()
-              .filter(
-                  mark ->
-                      switch (mark.kind()) {
-                        case "journey-log-entry" -> kept.contains(mark.recordId());
-                        case "break-explanation" ->
-                            kept.contains(UUID.fromString(explained.get(mark.seq())));
-                        default -> true;
-                      })
-              .toList());
+      Set<String> signed = lines.recordsOf("compliance");
+      signed.addAll(lines.recordsOf("rectification"));
+      lines.take(lines.naming(List.of("signature"), "signs_record", signed));
     }
 
     /** Those that it carries, those that its lines name, and all of their programmes. */
     private List<RequirementSheet> requirementsAsked() {
       Set<UUID> programmes = new HashSet<>();
-      each(
+      lines.each(
           NAME_REQUIREMENTS,
           line -> {
             JsonNode json = json(line);
@@ -305,33 +208,36 @@ class Selecting {
                 && !flownUntil.containsKey(one.aircraftId());
         if (ofAnother) {
           flownUntil.put(one.aircraftId(), Instant.MIN);
-          otherAircraft(one.aircraftId(), Instant.MIN);
+          others.take(one.aircraftId(), Instant.MIN);
         }
       }
       Set<String> ids = found.stream().map(one -> one.id().toString()).collect(Collectors.toSet());
-      take(naming(List.of("requirement-revision", "task-list"), "requirement_id", ids));
-      take(naming(List.of("programme"), "id", words(programmes)));
-      take(naming(List.of("programme-revision"), "programme_id", words(programmes)));
-      return found.stream()
-          .sorted(java.util.Comparator.comparing(one -> one.id().toString()))
-          .toList();
+      lines.take(lines.naming(List.of("requirement-revision", "task-list"), "requirement_id", ids));
+      lines.take(lines.naming(List.of("programme"), "id", words(programmes)));
+      lines.take(lines.naming(List.of("programme-revision"), "programme_id", words(programmes)));
+      return found.stream().sorted(Comparator.comparing(one -> one.id().toString())).toList();
     }
 
     /** Those assessed, and those that could be about its type or its parts. */
     private void directives() {
       Set<String> assessed = new HashSet<>();
-      each(
+      lines.each(
           Set.of("directive-assessment"),
           line -> assessed.add(json(line).path("paragraph_id").asText()));
       Set<String> keys = new HashSet<>();
       partNumbers().forEach(number -> keys.add("component " + ComponentSheet.partKey(number)));
       if (subject.isAircraft()) {
-        String type = fleet.sheet(viewer, subject.id(), view).typeName();
-        keys.add("aircraft " + ComponentSheet.partKey(type));
+        keys.add(
+            "aircraft "
+                + ComponentSheet.partKey(fleet.sheet(viewer, subject.id(), view).typeName()));
       }
       Set<String> found = new HashSet<>();
-      read(
-          naming(List.of("directive-paragraph"), "operator_id", List.of(operator.toString()))
+      lines.read(
+          lines
+              .naming(
+                  List.of("directive-paragraph"),
+                  "operator_id",
+                  List.of(viewer.operatorId().toString()))
               .stream()
               .map(Extracts.Mark::seq)
               .toList(),
@@ -347,14 +253,14 @@ class Selecting {
               found.add(json.path("directive_id").asText());
             }
           });
-      take(naming(List.of("directive", "directive-paragraph"), "directive_id", found));
-      read(
-          naming(List.of("alternative-method"), "directive_id", found).stream()
+      lines.take(lines.naming(List.of("directive", "directive-paragraph"), "directive_id", found));
+      lines.read(
+          lines.naming(List.of("alternative-method"), "directive_id", found).stream()
               .map(Extracts.Mark::seq)
               .toList(),
           line -> {
             if (line.aircraftId() == null) {
-              lines.put(line.seq(), line.kind());
+              lines.take(line);
             }
           });
     }
@@ -378,53 +284,16 @@ class Selecting {
           .map(ComponentSheet::partNumber)
           .collect(Collectors.toSet());
     }
-
-    private Set<String> recordsOf(String kind) {
-      Set<String> ids = new HashSet<>();
-      each(Set.of(kind), line -> ids.add(line.recordId().toString()));
-      return ids;
-    }
-
-    private List<Extracts.Mark> named(List<String> kinds, String field, UUID id) {
-      return naming(kinds, field, List.of(id.toString()));
-    }
-
-    private List<Extracts.Mark> naming(
-        List<String> kinds, String field, Collection<String> values) {
-      return extracts.naming(operator, kinds, field, values, size);
-    }
-
-    private void take(List<Extracts.Mark> marks) {
-      marks.forEach(mark -> lines.put(mark.seq(), mark.kind()));
-    }
-
-    /** Reads lines that were taken, a few at a time. */
-    private void each(Set<String> kinds, Consumer<Line> reader) {
-      read(
-          lines.entrySet().stream()
-              .filter(line -> kinds.contains(line.getValue()))
-              .map(Map.Entry::getKey)
-              .toList(),
-          reader);
-    }
-
-    private void read(List<Long> seqs, Consumer<Line> reader) {
-      for (int from = 0; from < seqs.size(); from += AT_ONCE) {
-        extracts
-            .at(operator, seqs.subList(from, Math.min(from + AT_ONCE, seqs.size())))
-            .forEach(reader);
-      }
-    }
   }
 
   static JsonNode json(Line line) {
     return CanonicalJson.parse(line.json());
   }
 
-  private static java.util.Optional<UUID> id(JsonNode json, String field) {
+  private static Optional<UUID> id(JsonNode json, String field) {
     return json.hasNonNull(field)
-        ? java.util.Optional.of(UUID.fromString(json.get(field).asText()))
-        : java.util.Optional.empty();
+        ? Optional.of(UUID.fromString(json.get(field).asText()))
+        : Optional.empty();
   }
 
   private static Set<String> words(Collection<UUID> ids) {
