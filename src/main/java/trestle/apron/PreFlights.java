@@ -29,6 +29,7 @@ import trestle.flights.UsageLines;
 import trestle.ledger.View;
 import trestle.profiles.RuleProfiles;
 import trestle.programme.ComplianceLine;
+import trestle.programme.ComplianceRecords;
 import trestle.programme.Compliances;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Hours;
@@ -57,6 +58,7 @@ class PreFlights {
   @Inject Flights flights;
   @Inject FuelAndOil fluids;
   @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject OpenDefects defects;
   @Inject DefectBook defectBook;
   @Inject Repeats repeats;
@@ -198,7 +200,7 @@ class PreFlights {
       return null;
     }
     LastDone done = latest.get().lastDone();
-    ComplianceLine record = compliances.one(viewer, done.complianceId());
+    ComplianceLine record = complianceRecords.one(viewer, done.complianceId());
     return new LastWork(
         done.coveredBy() == null ? latest.get().title() : done.coveredBy(),
         done.at(),

@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.Components;
 import trestle.ledger.View;
-import trestle.programme.Compliances;
+import trestle.programme.ComplianceRecords;
 import trestle.programme.Endings;
 import trestle.web.Viewer;
 
@@ -25,7 +25,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 class DirectiveEndings implements Endings {
   @Inject DirectiveRepository repository;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Components components;
   @Inject Conditions conditions;
 
@@ -148,6 +148,6 @@ class DirectiveEndings implements Endings {
             requirements.add(requirement);
           }
         });
-    return compliances.done(viewer, requirements, view);
+    return complianceRecords.done(viewer, requirements, view);
   }
 }

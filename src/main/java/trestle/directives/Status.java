@@ -17,7 +17,7 @@ import trestle.fleet.Components;
 import trestle.fleet.Fitting;
 import trestle.fleet.Fleet;
 import trestle.ledger.View;
-import trestle.programme.Compliances;
+import trestle.programme.ComplianceRecords;
 import trestle.web.Reading;
 import trestle.web.Viewer;
 
@@ -29,7 +29,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class Status {
   @Inject DirectiveRepository repository;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Components components;
   @Inject Fleet fleet;
   @Inject Conditions conditions;
@@ -207,7 +207,7 @@ public class Status {
     if (enders.isEmpty()) {
       return lines;
     }
-    Set<UUID> done = compliances.done(viewer, enders.keySet(), view);
+    Set<UUID> done = complianceRecords.done(viewer, enders.keySet(), view);
     Map<String, String> by = new HashMap<>();
     for (Line line : lines) {
       AssessmentSheet assessment = line.judged().assessment();

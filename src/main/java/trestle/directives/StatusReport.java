@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
 import trestle.ledger.View;
-import trestle.programme.Compliances;
+import trestle.programme.ComplianceRecords;
 import trestle.programme.DueItems;
 import trestle.reckoning.Counter;
 import trestle.reckoning.HoursStyle;
@@ -32,7 +32,7 @@ import trestle.web.Viewer;
 public class StatusReport {
   @Inject Status status;
   @Inject DueItems dueItems;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject AlternativeMethods methods;
 
   /**
@@ -79,7 +79,7 @@ public class StatusReport {
     Map<UUID, DueItem> items = new HashMap<>();
     due.forEach(item -> items.put(item.requirementId(), item));
     Map<UUID, String> done =
-        compliances.methods(
+        complianceRecords.methods(
             viewer,
             items.values().stream()
                 .filter(item -> item.lastDone() != null)

@@ -38,7 +38,7 @@ import trestle.web.Viewer;
 public class AircraftProgrammePages {
   @Inject Programmes programmes;
   @Inject Requirements requirements;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject ProgrammeRevisions revisions;
   @Inject Differences differences;
   @Inject Fleet fleet;
@@ -70,7 +70,7 @@ public class AircraftProgrammePages {
       Differences.Found found,
       List<Option> programmes,
       List<Option> excludable,
-      List<Compliances.Discrepancy> discrepancies,
+      List<ComplianceRecords.Discrepancy> discrepancies,
       Form adoption,
       Form exclusion,
       boolean mayChange,
@@ -175,7 +175,7 @@ public class AircraftProgrammePages {
         carried.stream()
             .map(line -> new Option(line.id().toString(), line.revision().terms().title()))
             .toList(),
-        compliances.discrepancies(viewer, List.of(id), now),
+        complianceRecords.discrepancies(viewer, List.of(id), now),
         adoption,
         exclusion,
         viewer.isAny(Role.OWNER, Role.CONTROLLER),

@@ -42,6 +42,7 @@ public class CompliancePages {
   private static final String TRIED = "Tried out";
 
   @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Requirements requirements;
   @Inject RequirementView views;
   @Inject Subjects subjects;
@@ -182,7 +183,7 @@ public class CompliancePages {
     if (form.isReady()) {
       try {
         compliances.voided(viewer, id, reason, form.key());
-        return Answers.see(recordLink(compliances.one(viewer, id)));
+        return Answers.see(recordLink(complianceRecords.one(viewer, id)));
       } catch (Refusal refusal) {
         form.refused(refusal);
       } catch (Stale stale) {
@@ -210,7 +211,8 @@ public class CompliancePages {
         corrects == null || preview ? null : form.required("reason", "Reason").text(500);
     if (form.isOk() && preview) {
       RequirementView.Follows follows =
-          views.follows(viewer, compliances.whatFollows(viewer, asked, corrects).orElse(null));
+          views.follows(
+              viewer, complianceRecords.whatFollows(viewer, asked, corrects).orElse(null));
       Effects.Told told =
           corrects == null
               ? null
@@ -281,7 +283,7 @@ public class CompliancePages {
   }
 
   private About aboutCorrecting(UUID complianceId) {
-    ComplianceLine line = compliances.one(viewer, complianceId);
+    ComplianceLine line = complianceRecords.one(viewer, complianceId);
     About about = about(line.requirementId(), line.aircraftId(), line.componentId());
     return new About(
         about.requirementId(),

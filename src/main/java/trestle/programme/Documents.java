@@ -19,7 +19,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class Documents {
   @Inject DueItems dueItems;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
 
   /**
    * One document, all in words.
@@ -47,7 +47,7 @@ public class Documents {
             .sorted(AircraftStanding.BITES_FIRST)
             .toList();
     Map<UUID, List<Paper>> papers =
-        compliances.papers(
+        complianceRecords.papers(
             viewer,
             items.stream()
                 .filter(item -> item.lastDone() != null)

@@ -38,7 +38,7 @@ public class RequirementView {
   @Inject Requirements requirements;
   @Inject RequirementRepository repository;
   @Inject Programmes programmes;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Extensions extensions;
   @Inject DueItems dueItems;
   @Inject Subjects subjects;
@@ -241,7 +241,7 @@ public class RequirementView {
   /** One compliance, standing or not, and the whole line of its corrections. */
   @Reading
   public Record record(Viewer viewer, UUID complianceId) {
-    ComplianceLine line = compliances.one(viewer, complianceId);
+    ComplianceLine line = complianceRecords.one(viewer, complianceId);
     UUID aircraft = line.componentId() == null ? line.aircraftId() : null;
     Subject subject = subjects.line(viewer, aircraft, line.componentId(), Records.ALL).subject();
     HoursStyle style =
@@ -256,7 +256,7 @@ public class RequirementView {
         names(viewer).getOrDefault(line.recordedBy(), "a former member"),
         chain(
             line,
-            compliances.history(
+            complianceRecords.history(
                 viewer,
                 Set.of(line.requirementId()),
                 line.aircraftId(),
@@ -312,7 +312,8 @@ public class RequirementView {
       coveredBy(at, others).stream().map(Named::id).filter(those::add).forEach(open::add);
     }
     List<Done> done = new ArrayList<>();
-    for (ComplianceLine line : compliances.history(viewer, those, aircraft, component, view)) {
+    for (ComplianceLine line :
+        complianceRecords.history(viewer, those, aircraft, component, view)) {
       boolean own = line.requirementId().equals(id);
       if (own || line.complete() && !line.baseline()) {
         Terms terms = others.get(line.requirementId());

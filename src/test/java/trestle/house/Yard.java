@@ -33,6 +33,7 @@ import trestle.people.Company;
 import trestle.people.Members;
 import trestle.people.Operators;
 import trestle.people.Visitor;
+import trestle.programme.ComplianceRecords;
 import trestle.programme.Compliances;
 import trestle.programme.DocumentFiles;
 import trestle.programme.Extensions;
@@ -78,6 +79,7 @@ public class Yard {
   @Inject Programmes programmes;
   @Inject Requirements requirements;
   @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Extensions extensions;
   @Inject Wreck wreck;
   @Inject PutOff putOff;
@@ -243,7 +245,7 @@ public class Yard {
         directive.directive(),
         directive.paragraph(),
         directive.file(),
-        compliances.one(viewer, doing).papers().get(0).sha256(),
+        complianceRecords.one(viewer, doing).papers().get(0).sha256(),
         bay.of(viewer, mark, inTheBay(registration), clock.instant()),
         handed.of(viewer, mark));
   }

@@ -32,6 +32,7 @@ class DocumentsTest {
 
   @Inject Upkeep upkeep;
   @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject InstantSource clock;
 
   @Test
@@ -104,7 +105,7 @@ class DocumentsTest {
                 .statusCode())
         .isEqualTo(303);
     record = upkeep.item(owner, insurance, aircraft, today).lastDone().complianceId();
-    assertThat(compliances.one(owner, record).papers())
+    assertThat(complianceRecords.one(owner, record).papers())
         .as("what was filed before stays")
         .extracting(Paper::name)
         .hasSize(3)
@@ -118,8 +119,10 @@ class DocumentsTest {
     assertThat(controller.upload(correction, corrected, List.of(file("x", PNG))).statusCode())
         .isEqualTo(303);
     record = upkeep.item(owner, insurance, aircraft, today).lastDone().complianceId();
-    assertThat(compliances.one(owner, record).papers()).as("what is unticked goes").hasSize(1);
-    String sha = compliances.one(owner, record).papers().get(0).sha256();
+    assertThat(complianceRecords.one(owner, record).papers())
+        .as("what is unticked goes")
+        .hasSize(1);
+    String sha = complianceRecords.one(owner, record).papers().get(0).sha256();
     Response picture = controller.get("/compliance-files/" + sha);
     assertThat(picture.contentType()).isEqualTo("image/png");
     assertThat(picture.header("Content-Disposition")).isEqualTo("inline; filename=\"x.png\"");

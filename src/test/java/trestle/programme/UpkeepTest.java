@@ -47,6 +47,7 @@ class UpkeepTest {
   @Inject Programmes programmes;
   @Inject Requirements requirements;
   @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Extensions extensions;
   @Inject DueItems dueItems;
   @Inject JourneyLog log;
@@ -189,18 +190,18 @@ class UpkeepTest {
             "It was in March");
     assertThat(due(hundred, aircraft, "2025-05-02")).isEqualTo("1140");
     List<ComplianceLine> both =
-        compliances.history(owner, Set.of(hundred), aircraft, null, View.EVERYTHING).stream()
+        complianceRecords.history(owner, Set.of(hundred), aircraft, null, View.EVERYTHING).stream()
             .filter(line -> !line.baseline())
             .toList();
     assertThat(both).extracting(ComplianceLine::id).containsExactlyInAnyOrder(wrong, right);
-    assertThat(compliances.one(owner, wrong).correctedBy()).isEqualTo(right);
-    assertThat(compliances.one(owner, right).reason()).isEqualTo("It was in March");
+    assertThat(complianceRecords.one(owner, wrong).correctedBy()).isEqualTo(right);
+    assertThat(complianceRecords.one(owner, right).reason()).isEqualTo("It was in March");
     assertThatThrownBy(() -> compliances.voided(engineer, wrong, "Twice", null))
         .isInstanceOf(Stale.class);
 
     compliances.voided(engineer, right, "Never done", null);
     assertThat(due(hundred, aircraft, "2025-05-02")).isEqualTo("1090");
-    assertThat(compliances.history(owner, Set.of(hundred), aircraft, null, View.EVERYTHING))
+    assertThat(complianceRecords.history(owner, Set.of(hundred), aircraft, null, View.EVERYTHING))
         .hasSize(4);
   }
 
@@ -429,7 +430,7 @@ class UpkeepTest {
           NewCompliance.certified(
               hundred, aircraft, null, evening("2025-03-01"), Usage.parse(signed), Upkeep.LICENCE));
     }
-    var listed = compliances.discrepancies(owner, List.of(aircraft), at("2025-04-01"));
+    var listed = complianceRecords.discrepancies(owner, List.of(aircraft), at("2025-04-01"));
     assertThat(listed).hasSize(1);
     assertThat(listed.get(0).requirement()).isEqualTo("100-hour");
     assertThat(listed.get(0).signed()).isEqualTo("hours 1043.2");
@@ -475,7 +476,7 @@ class UpkeepTest {
             controller,
             NewCompliance.transcribed(
                 hundred, aircraft, null, when, Usage.parse("hours=1000"), "Airframe log 3"));
-    assertThat(compliances.one(owner, copied).isTranscribed()).isTrue();
+    assertThat(complianceRecords.one(owner, copied).isTranscribed()).isTrue();
   }
 
   @Test
@@ -568,7 +569,7 @@ class UpkeepTest {
     UUID done = upkeep.done(engineer, hundred, aircraft, day("2025-03-01"));
     Viewer stranger = upkeep.company().viewer(Role.ENGINEER);
     assertThatThrownBy(() -> requirements.history(stranger, hundred)).isInstanceOf(NotHere.class);
-    assertThatThrownBy(() -> compliances.one(stranger, done)).isInstanceOf(NotHere.class);
+    assertThatThrownBy(() -> complianceRecords.one(stranger, done)).isInstanceOf(NotHere.class);
     assertThatThrownBy(() -> upkeep.done(stranger, hundred, aircraft, day("2025-03-02")))
         .isInstanceOf(NotHere.class);
     assertThat(dueItems.dueItems(stranger, List.of(aircraft), at("2025-04-01")).get(aircraft))

@@ -22,7 +22,7 @@ import trestle.fleet.Spot;
 import trestle.ledger.View;
 import trestle.people.Company;
 import trestle.programme.ComplianceLine;
-import trestle.programme.Compliances;
+import trestle.programme.ComplianceRecords;
 import trestle.programme.RequirementKind;
 import trestle.programme.Terms;
 import trestle.reckoning.Counter;
@@ -60,7 +60,7 @@ class LifeOfAnOrderTest {
   @Inject OrderBook book;
   @Inject TaskLists taskLists;
   @Inject DefectBook defects;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Components components;
   @Inject Fitments fitments;
 
@@ -210,7 +210,7 @@ class LifeOfAnOrderTest {
     // 1: 14 CFR 91.409(a): annual approved on 2025-03-11, good through 2026-03-31 [D].
     sign(first, "2025-03-11", 10, "Annual inspection");
     ComplianceLine inspected =
-        compliances.history(owner, List.of(annual), aircraft, null, View.EVERYTHING).stream()
+        complianceRecords.history(owner, List.of(annual), aircraft, null, View.EVERYTHING).stream()
             .filter(one -> !one.baseline())
             .findFirst()
             .orElseThrow();

@@ -30,7 +30,7 @@ import trestle.overview.StatusSheets;
 import trestle.people.Company;
 import trestle.people.Members;
 import trestle.people.Operators;
-import trestle.programme.Compliances;
+import trestle.programme.ComplianceRecords;
 import trestle.programme.DueItems;
 import trestle.standing.DueItem;
 import trestle.web.AsAt;
@@ -54,7 +54,7 @@ class RoundTripTest {
   @Inject Components components;
   @Inject DueItems dueItems;
   @Inject StatusSheets statuses;
-  @Inject Compliances compliances;
+  @Inject ComplianceRecords complianceRecords;
   @Inject Configurations configurations;
   @Inject OpenDefects defects;
   @Inject PackTotals totals;
@@ -102,7 +102,7 @@ class RoundTripTest {
     assertThat(takenPacks.kept(here, taken, "", 0, 5_000))
         .hasSize(preview.pack().lines())
         .allMatch(line -> line.leadsTo(preview.pack().head()));
-    assertThat(compliances.one(here, sold.rows().doing()).transcribedFrom())
+    assertThat(complianceRecords.one(here, sold.rows().doing()).transcribedFrom())
         .contains("the record of " + sold.company().name());
 
     theNextOneNeedsNothingTwice(there, here, sold);
