@@ -182,8 +182,10 @@ public class CompliancePages {
     int status = 422;
     if (form.isReady()) {
       try {
+        // Asked before: once it is filed nothing more may fail.
+        String next = recordLink(complianceRecords.one(viewer, id));
         compliances.voided(viewer, id, reason, form.key());
-        return Answers.see(recordLink(complianceRecords.one(viewer, id)));
+        return Answers.see(next);
       } catch (Refusal refusal) {
         form.refused(refusal);
       } catch (Stale stale) {
