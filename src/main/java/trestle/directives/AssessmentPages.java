@@ -17,7 +17,6 @@ import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -146,8 +145,7 @@ public class AssessmentPages {
 
   private AssessmentNew page(ParagraphSheet paragraph, Item item, Form form) {
     DirectiveSheet directive = directives.one(viewer, paragraph.directiveId());
-    Map<UUID, String> names = new HashMap<>();
-    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
+    Map<UUID, String> names = members.names(viewer);
     return new AssessmentNew(
         directive,
         paragraph,

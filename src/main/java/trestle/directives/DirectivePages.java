@@ -17,7 +17,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.InstantSource;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -187,7 +186,7 @@ public class DirectivePages {
     List<DirectiveSheet> history = directives.history(viewer, id);
     DirectiveSheet directive = history.get(history.size() - 1);
     List<DirectiveSheet> all = directives.all(viewer);
-    Map<UUID, String> names = names();
+    Map<UUID, String> names = members.names(viewer);
     return Answers.page(
         new DirectivePage(
             directive,
@@ -351,12 +350,6 @@ public class DirectivePages {
         DirectiveForm.KINDS,
         DirectiveForm.FORCES,
         DirectiveForm.others(directives.all(viewer), directive.id()));
-  }
-
-  private Map<UUID, String> names() {
-    Map<UUID, String> names = new HashMap<>();
-    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
-    return names;
   }
 
   private boolean mayKeep() {

@@ -14,7 +14,6 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.InstantSource;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -73,8 +72,7 @@ public class SearchPages {
   }
 
   private SearchLog page(Form form) {
-    Map<UUID, String> names = new HashMap<>();
-    members.all(viewer).forEach(member -> names.put(member.personId(), member.name()));
+    Map<UUID, String> names = members.names(viewer);
     return new SearchLog(
         searches.newest(viewer),
         searches.log(viewer).stream()

@@ -18,8 +18,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.InstantSource;
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -192,7 +190,7 @@ public class FlightPages {
         new FlightPage(
             aircraft,
             words.line(entry),
-            words.rows(entry, names()),
+            words.rows(entry, members.names(viewer)),
             filedWith.of(viewer, List.of(entry)).get(entry.current().id()),
             filed != null,
             mayFile(),
@@ -293,14 +291,6 @@ public class FlightPages {
 
   private FlightWords words(AircraftSheet aircraft) {
     return new FlightWords(aircraft, viewer.flightZone(), today());
-  }
-
-  private Map<UUID, String> names() {
-    Map<UUID, String> names = new HashMap<>();
-    for (Members.Member member : new ArrayList<>(members.all(viewer))) {
-      names.put(member.personId(), member.name());
-    }
-    return names;
   }
 
   private boolean mayFile() {

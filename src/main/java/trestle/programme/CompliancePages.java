@@ -12,7 +12,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.InstantSource;
 import java.time.LocalDate;
@@ -22,11 +21,9 @@ import java.util.UUID;
 import trestle.fleet.Effects;
 import trestle.ledger.View;
 import trestle.people.Members;
-import trestle.standing.Subject;
 import trestle.web.Allow;
 import trestle.web.Answers;
 import trestle.web.Form;
-import trestle.web.NotHere;
 import trestle.web.Option;
 import trestle.web.Refusal;
 import trestle.web.Role;
@@ -34,7 +31,7 @@ import trestle.web.Stale;
 import trestle.web.Upload;
 import trestle.web.Viewer;
 
-/** Filing that required work was done, looking at such a record, and putting it right. */
+/** The form by which it is filed that required work was done, and by which that is put right. */
 @Path("/")
 @RequestScoped
 public class CompliancePages {
@@ -43,61 +40,29 @@ public class CompliancePages {
 
   @Inject Compliances compliances;
   @Inject ComplianceRecords complianceRecords;
-  @Inject Requirements requirements;
-  @Inject RequirementView views;
+  @Inject ComplianceView records;
+  @Inject ComplianceAbouts abouts;
   @Inject Subjects subjects;
   @Inject Members members;
   @Inject Effects effects;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
-  /**
-   * What a compliance form is about.
-   *
-   * @param corrects the record that is put right, or null
-   */
-  public record About(
-      UUID requirementId,
-      String title,
-      String subject,
-      UUID aircraft,
-      UUID component,
-      String back,
-      List<String> covers,
-      ComplianceLine corrects) {
-
-    /** The files that were filed with the record that is put right. */
-    public List<Option> filed() {
-      return corrects == null
-          ? List.of()
-          : corrects.papers().stream()
-              .map(paper -> new Option(paper.sha256(), paper.name()))
-              .toList();
-    }
-  }
-
   @CheckedTemplate(
       basePath = "programme",
       defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
       requireTypeSafeExpressions = false)
   record ComplianceNew(
-      About about,
+      ComplianceAbout about,
       Form form,
       List<ComplianceForm.Counting> countings,
       List<Option> licences,
       boolean mayCertify,
       String zone,
-      RequirementView.Follows follows,
+      ComplianceView.Follows follows,
       RuleChoices words,
       String lead,
       Effects.Told told)
-      implements TemplateInstance {}
-
-  @CheckedTemplate(
-      basePath = "programme",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record CompliancePage(RequirementView.Record record, Form form, boolean mayCorrect)
       implements TemplateInstance {}
 
   @GET
@@ -107,7 +72,7 @@ public class CompliancePages {
       @PathParam("id") UUID id,
       @QueryParam("aircraft") UUID aircraft,
       @QueryParam("component") UUID component) {
-    About about = about(id, aircraft, component);
+    ComplianceAbout about = abouts.of(viewer, id, aircraft, component);
     SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
     Form form = ComplianceForm.blank(viewer, line, today());
     firstLicence(form);
@@ -128,8 +93,9 @@ public class CompliancePages {
   public Response file(@PathParam("id") UUID id) {
     Upload upload = Upload.ofRequest();
     Form form = Form.of(upload.fields());
-    About about =
-        about(
+    ComplianceAbout about =
+        abouts.of(
+            viewer,
             id,
             form.optional("aircraft", "Aircraft").uuid(),
             form.optional("component", "Component").uuid());
@@ -137,17 +103,10 @@ public class CompliancePages {
   }
 
   @GET
-  @Path("compliances/{id}")
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
-  public Response one(@PathParam("id") UUID id) {
-    return Answers.page(recordPage(id, Form.blank()));
-  }
-
-  @GET
   @Path("compliances/{id}/correction")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response askCorrection(@PathParam("id") UUID id) {
-    About about = aboutCorrecting(id);
+    ComplianceAbout about = abouts.correcting(viewer, id);
     SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
     Effects.Told told =
         about.corrects().stands()
@@ -169,34 +128,10 @@ public class CompliancePages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
   public Response correct(@PathParam("id") UUID id) {
     Upload upload = Upload.ofRequest();
-    return file(aboutCorrecting(id), Form.of(upload.fields()), upload);
+    return file(abouts.correcting(viewer, id), Form.of(upload.fields()), upload);
   }
 
-  @POST
-  @Path("compliances/{id}/voiding")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.ENGINEER})
-  public Response voided(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    Form form = Form.of(posted);
-    String reason = form.required("reason", "Reason").text(500);
-    int status = 422;
-    if (form.isReady()) {
-      try {
-        // Asked before: once it is filed nothing more may fail.
-        String next = recordLink(complianceRecords.one(viewer, id));
-        compliances.voided(viewer, id, reason, form.key());
-        return Answers.see(next);
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        status = 409;
-      }
-    }
-    return Answers.page(form.isBad() ? status : 200, recordPage(id, form));
-  }
-
-  private Response file(About about, Form form, Upload upload) {
+  private Response file(ComplianceAbout about, Form form, Upload upload) {
     SubjectLine line = subjects.line(viewer, about.aircraft(), about.component(), now());
     NewCompliance asked =
         new ComplianceForm(form, viewer, line, today())
@@ -212,8 +147,8 @@ public class CompliancePages {
     String reason =
         corrects == null || preview ? null : form.required("reason", "Reason").text(500);
     if (form.isOk() && preview) {
-      RequirementView.Follows follows =
-          views.follows(
+      ComplianceView.Follows follows =
+          records.follows(
               viewer, complianceRecords.whatFollows(viewer, asked, corrects).orElse(null));
       Effects.Told told =
           corrects == null
@@ -240,7 +175,7 @@ public class CompliancePages {
     return Answers.page(form.isBad() ? status : 200, page(about, form, line, null, "", null));
   }
 
-  private Effects.Told moves(About about, Runnable filing) {
+  private Effects.Told moves(ComplianceAbout about, Runnable filing) {
     List<UUID> aircraft = about.aircraft() == null ? List.of() : List.of(about.aircraft());
     return effects.of(viewer, about.corrects().id(), aircraft, filing);
   }
@@ -258,10 +193,10 @@ public class CompliancePages {
   }
 
   private TemplateInstance page(
-      About about,
+      ComplianceAbout about,
       Form form,
       SubjectLine line,
-      RequirementView.Follows follows,
+      ComplianceView.Follows follows,
       String lead,
       Effects.Told told) {
     return new ComplianceNew(
@@ -275,72 +210,6 @@ public class CompliancePages {
         new RuleChoices(),
         lead,
         told);
-  }
-
-  private TemplateInstance recordPage(UUID id, Form form) {
-    RequirementView.Record record = views.record(viewer, id);
-    boolean mayCorrect =
-        record.line().stands() && viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER);
-    return new CompliancePage(record, form, mayCorrect);
-  }
-
-  private About aboutCorrecting(UUID complianceId) {
-    ComplianceLine line = complianceRecords.one(viewer, complianceId);
-    About about = about(line.requirementId(), line.aircraftId(), line.componentId());
-    return new About(
-        about.requirementId(),
-        about.title(),
-        about.subject(),
-        line.aircraftId(),
-        line.componentId(),
-        about.back(),
-        about.covers(),
-        line);
-  }
-
-  private About about(UUID requirementId, UUID aircraft, UUID component) {
-    Requirements.History requirement = requirements.history(viewer, requirementId);
-    RequirementSheet sheet = requirement.requirement();
-    boolean aboutAircraft = sheet.subject().equals("aircraft");
-    UUID ofComponent = component == null ? sheet.componentId() : component;
-    UUID ofAircraft = aircraft == null && aboutAircraft ? sheet.aircraftId() : aircraft;
-    if (aboutAircraft ? ofAircraft == null : ofComponent == null) {
-      throw new NotHere("Say on which aircraft or component it was done.");
-    }
-    Subject subject =
-        subjects
-            .line(
-                viewer,
-                aboutAircraft ? ofAircraft : null,
-                aboutAircraft ? null : ofComponent,
-                now())
-            .subject();
-    Terms terms = requirement.latest().terms();
-    return new About(
-        requirementId,
-        terms.title(),
-        subject.words(),
-        subject.aircraftId(),
-        aboutAircraft ? null : ofComponent,
-        views.link(
-            requirementId, aboutAircraft ? ofAircraft : null, aboutAircraft ? null : ofComponent),
-        titles(terms.covers()),
-        null);
-  }
-
-  private List<String> titles(List<UUID> requirementIds) {
-    List<String> titles = new ArrayList<>();
-    for (UUID id : requirementIds) {
-      titles.add(requirements.history(viewer, id).latest().terms().title());
-    }
-    return titles;
-  }
-
-  private String recordLink(ComplianceLine line) {
-    return views.link(
-        line.requirementId(),
-        line.componentId() == null ? line.aircraftId() : null,
-        line.componentId());
   }
 
   private List<Option> licences() {
