@@ -228,7 +228,7 @@ public class ReportPages {
         read.form(),
         forms.totalBefore(viewer, aircraft),
         forms.hints(viewer, aircraft),
-        viewer.timesInUtc() ? "UTC" : "local time",
+        viewer.flightTimes(),
         filed,
         viewer.flightZone().getId());
   }

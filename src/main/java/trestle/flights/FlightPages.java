@@ -22,7 +22,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import trestle.fleet.AircraftSheet;
-import trestle.fleet.Effects;
 import trestle.fleet.Fleet;
 import trestle.fleet.Views;
 import trestle.ledger.View;
@@ -37,13 +36,10 @@ import trestle.web.Role;
 import trestle.web.Stale;
 import trestle.web.Viewer;
 
-/** The journey log: logging a flight, reading the log, putting a flight right. */
+/** The journey log: logging a flight, and reading the log. */
 @Path("/")
 @RequestScoped
 public class FlightPages {
-  /** The reason of what is filed to be taken back at once. */
-  private static final String TRIED = "Tried out";
-
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 
   @Inject JourneyLog log;
@@ -54,7 +50,6 @@ public class FlightPages {
   @Inject FiledWithFlights filedWith;
   @Inject Fleet fleet;
   @Inject Members members;
-  @Inject Effects effects;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
 
@@ -69,21 +64,6 @@ public class FlightPages {
       String before,
       FlightHints hints,
       String times)
-      implements TemplateInstance {}
-
-  @CheckedTemplate(
-      basePath = "flights",
-      defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME,
-      requireTypeSafeExpressions = false)
-  record FlightCorrection(
-      AircraftSheet aircraft,
-      FlightForm f,
-      Form form,
-      FlightSheet original,
-      FlightLine now,
-      boolean stale,
-      String times,
-      Tried tried)
       implements TemplateInstance {}
 
   @CheckedTemplate(
@@ -117,9 +97,6 @@ public class FlightPages {
       String times)
       implements TemplateInstance {}
 
-  /** What a correction moves, begun by what is corrected: "Were there no such flight,". */
-  public record Tried(String lead, Effects.Told told) {}
-
   @GET
   @Path("aircraft/{id}/flights")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER, Allow.AUDITOR})
@@ -142,7 +119,7 @@ public class FlightPages {
             words.howOld(lines.of(viewer, id, at.view())),
             open,
             mayFile(),
-            times()));
+            viewer.flightTimes()));
   }
 
   @GET
@@ -195,77 +172,7 @@ public class FlightPages {
             filed != null,
             mayFile(),
             mayExplain(),
-            times()));
-  }
-
-  @GET
-  @Path("flights/{id}/correction")
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response askCorrection(@PathParam("id") UUID id) {
-    Flights.Entry entry = flights.entry(viewer, id);
-    AircraftSheet aircraft = fleet.sheet(viewer, entry.current().aircraftId(), View.EVERYTHING);
-    Form filled = FlightForm.filled(entry.current().flight(), viewer.flightZone());
-    return Answers.page(
-        correction(
-            aircraft,
-            forms.ofCorrection(viewer, aircraft, filled),
-            entry.current(),
-            entry,
-            false,
-            entry.current().isVoid()
-                ? null
-                : new Tried(
-                    "Were there no such flight,",
-                    moves(entry, () -> log.voided(viewer, id, TRIED, null)))));
-  }
-
-  @POST
-  @Path("flights/{id}/correction")
-  @Consumes(FORMS)
-  @RolesAllowed({Allow.OWNER, Allow.CONTROLLER, Allow.PILOT, Allow.ENGINEER})
-  public Response correct(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
-    Flights.Entry entry = flights.entry(viewer, id);
-    FlightSheet original =
-        entry.rows().stream().filter(row -> row.id().equals(id)).findFirst().orElseThrow();
-    AircraftSheet aircraft = fleet.sheet(viewer, original.aircraftId(), View.EVERYTHING);
-    FlightForm read = forms.ofCorrection(viewer, aircraft, Form.of(posted));
-    Form form = read.form();
-    boolean voids = form.checked("void");
-    FlightDraft draft = voids ? null : read.read();
-    if (form.isReady() && form.checked("preview")) {
-      Runnable filing =
-          () -> {
-            if (voids) {
-              log.voided(viewer, id, TRIED, null);
-            } else {
-              log.correct(viewer, id, draft, TRIED, null);
-            }
-          };
-      Tried tried = new Tried("With what is typed here,", moves(entry, filing));
-      return Answers.page(correction(aircraft, read, original, entry, false, tried));
-    }
-    String reason = form.required("reason", "Reason").text(500);
-    if (form.isReady()) {
-      try {
-        JourneyLog.Logged logged =
-            voids
-                ? log.voided(viewer, id, reason, form.key())
-                : log.correct(viewer, id, draft, reason, form.key());
-        return Answers.see("/flights/" + logged.id() + "?filed=1");
-      } catch (Refusal refusal) {
-        form.refused(refusal);
-      } catch (Stale stale) {
-        form.fail("", stale.getMessage());
-        return Answers.page(
-            409, correction(aircraft, read, original, flights.entry(viewer, id), true, null));
-      }
-    }
-    return Answers.again(form, correction(aircraft, read, original, entry, false, null));
-  }
-
-  private Effects.Told moves(Flights.Entry entry, Runnable filing) {
-    FlightSheet current = entry.current();
-    return effects.of(viewer, current.id(), List.of(current.aircraftId()), filing);
+            viewer.flightTimes()));
   }
 
   private FlightNew page(AircraftSheet aircraft, FlightForm read) {
@@ -275,18 +182,7 @@ public class FlightPages {
         read.form(),
         forms.totalBefore(viewer, aircraft),
         forms.hints(viewer, aircraft),
-        times());
-  }
-
-  private FlightCorrection correction(
-      AircraftSheet aircraft,
-      FlightForm read,
-      FlightSheet original,
-      Flights.Entry entry,
-      boolean stale,
-      Tried tried) {
-    return new FlightCorrection(
-        aircraft, read, read.form(), original, words(aircraft).line(entry), stale, times(), tried);
+        viewer.flightTimes());
   }
 
   private FlightWords words(AircraftSheet aircraft) {
@@ -299,11 +195,6 @@ public class FlightPages {
 
   private boolean mayExplain() {
     return viewer.isAny(Role.CONTROLLER, Role.ENGINEER);
-  }
-
-  /** "UTC", or "local time": what every time on these pages is in. */
-  private String times() {
-    return viewer.timesInUtc() ? "UTC" : "local time";
   }
 
   private static int number(String asked) {

@@ -42,7 +42,7 @@ public class Frame {
 
   /** How times of the day are meant that a form asks for: "UTC" or "local time". */
   public String times() {
-    return viewer().timesInUtc() ? "UTC" : "local time";
+    return viewer().flightTimes();
   }
 
   /** Shows the frame as this viewer sees it. */

@@ -50,4 +50,9 @@ public record Viewer(
   public ZoneId flightZone() {
     return timesInUtc ? ZoneId.of("UTC") : zone;
   }
+
+  /** How times of flights are meant that a form asks for: "UTC" or "local time". */
+  public String flightTimes() {
+    return timesInUtc ? "UTC" : "local time";
+  }
 }
