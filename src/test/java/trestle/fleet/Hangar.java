@@ -48,6 +48,23 @@ public class Hangar {
             null));
   }
 
+  /** A propeller, new at a moment. */
+  public UUID propeller(Viewer viewer, String serial, Instant at) {
+    return components.register(
+        viewer,
+        new Components.Registering(
+            PartKind.PROPELLER,
+            "FJ-72",
+            serial,
+            "Propeller Fjord 72",
+            "Fjord Airscrews",
+            at,
+            Map.of(Counter.HOURS, new Components.Run(0L, 0L)),
+            null,
+            null,
+            null));
+  }
+
   /** A part that goes into an engine, new at a moment. */
   public UUID magneto(Viewer viewer, String partNumber, String serial, Instant at) {
     return components.register(

@@ -86,6 +86,7 @@ class WorkOrderBenchmark {
     Instant from = clock.instant().minusSeconds(90L * 86_400);
     aircraft = hangar.single(owner, "QX-HUN", from);
     hangar.fit(owner, hangar.engine(owner, "E-1", from, 0L, 0L), aircraft, "engine", from);
+    hangar.fit(owner, hangar.propeller(owner, "P-1", from), aircraft, "propeller", from);
     UUID order = drawn("Annual inspection", NewLine.due(annual(), null));
     for (int i = 0; i < OTHERS; i++) {
       drawn("Order " + i, NewLine.free("Grease it", Area.GEAR, DATA, false));
