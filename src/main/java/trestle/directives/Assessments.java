@@ -16,6 +16,7 @@ import trestle.ledger.Ledger;
 import trestle.ledger.View;
 import trestle.programme.NewRequirement;
 import trestle.programme.NewRevision;
+import trestle.programme.RequirementRecords;
 import trestle.programme.Requirements;
 import trestle.programme.Terms;
 import trestle.standing.Subject;
@@ -37,6 +38,7 @@ public class Assessments {
   @Inject DirectiveRepository repository;
   @Inject Directives directives;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Components components;
   @Inject Fleet fleet;
   @Inject Conditions conditions;
@@ -195,7 +197,7 @@ public class Assessments {
     Terms terms = Directives.terms(directive, paragraph);
     UUID before = repository.requirement(paragraph.id(), item.id());
     if (before != null) {
-      Requirements.History history = requirements.history(viewer, before);
+      RequirementRecords.History history = requirementRecords.history(viewer, before);
       if (history.latest().terms().equals(terms)) {
         return before;
       }

@@ -37,7 +37,7 @@ import trestle.web.Viewer;
 @RequestScoped
 public class AircraftProgrammePages {
   @Inject Programmes programmes;
-  @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject ComplianceRecords complianceRecords;
   @Inject ProgrammeRevisions revisions;
   @Inject Differences differences;
@@ -158,12 +158,12 @@ public class AircraftProgrammePages {
     View now = View.asAt(today());
     AircraftSheet aircraft = fleet.sheet(viewer, id, now);
     Programmes.Following following = programmes.following(viewer, id, now);
-    List<Requirements.History> ofProgramme =
+    List<RequirementRecords.History> ofProgramme =
         following.now() == null
             ? List.of()
-            : requirements.ofProgramme(viewer, following.now().programmeId(), now);
+            : requirementRecords.ofProgramme(viewer, following.now().programmeId(), now);
     List<Line> carried = carried(ofProgramme, following);
-    List<Line> own = own(requirements.ofAircraft(viewer, id, now), carried);
+    List<Line> own = own(requirementRecords.ofAircraft(viewer, id, now), carried);
     return new AircraftProgramme(
         aircraft,
         following,
@@ -201,9 +201,9 @@ public class AircraftProgrammePages {
 
   /** What the programme asks in the revision that was taken up. */
   private static List<Line> carried(
-      List<Requirements.History> all, Programmes.Following following) {
+      List<RequirementRecords.History> all, Programmes.Following following) {
     List<Line> lines = new ArrayList<>();
-    for (Requirements.History one : all) {
+    for (RequirementRecords.History one : all) {
       Revision taken = one.under(following.now().revision());
       if (taken != null && !taken.withdrawn()) {
         UUID id = one.requirement().id();
@@ -215,7 +215,7 @@ public class AircraftProgrammePages {
     return lines;
   }
 
-  private static List<Line> own(List<Requirements.History> all, List<Line> carried) {
+  private static List<Line> own(List<RequirementRecords.History> all, List<Line> carried) {
     return all.stream()
         .filter(one -> !one.latest().withdrawn())
         .map(

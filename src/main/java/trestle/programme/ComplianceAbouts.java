@@ -16,7 +16,7 @@ import trestle.web.Viewer;
 /** Finds what a compliance form is about: a requirement on one subject, or a record of it. */
 @ApplicationScoped
 class ComplianceAbouts {
-  @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject RequirementRepository repository;
   @Inject ComplianceRecords complianceRecords;
   @Inject RequirementView views;
@@ -40,7 +40,7 @@ class ComplianceAbouts {
 
   @Reading
   ComplianceAbout of(Viewer viewer, UUID requirementId, UUID aircraft, UUID component) {
-    Requirements.History requirement = requirements.history(viewer, requirementId);
+    RequirementRecords.History requirement = requirementRecords.history(viewer, requirementId);
     RequirementSheet sheet = requirement.requirement();
     boolean aboutAircraft = sheet.subject().equals("aircraft");
     UUID ofComponent = component == null ? sheet.componentId() : component;

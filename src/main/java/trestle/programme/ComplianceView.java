@@ -21,7 +21,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 class ComplianceView {
   @Inject ComplianceRecords complianceRecords;
-  @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject RequirementView views;
   @Inject Subjects subjects;
   @Inject Fleet fleet;
@@ -59,7 +59,7 @@ class ComplianceView {
             : fleet.sheet(viewer, subject.aircraftId(), Records.ALL).shownAs();
     return new Record(
         line,
-        requirements.history(viewer, line.requirementId()).latest().terms().title(),
+        requirementRecords.history(viewer, line.requirementId()).latest().terms().title(),
         subject.words(),
         views.link(line.requirementId(), aircraft, line.componentId()),
         members.names(viewer).getOrDefault(line.recordedBy(), "a former member"),

@@ -56,14 +56,14 @@ public class Differences {
       Viewer viewer,
       AircraftSheet aircraft,
       Programmes.Adopted followed,
-      List<Requirements.History> programme,
+      List<RequirementRecords.History> programme,
       View view) {
     List<Issued> issued = revisions.of(viewer, followed.programmeId(), view);
     Issued newest = issued.isEmpty() ? null : issued.get(issued.size() - 1);
     boolean behind = newest != null && !newest.equals(followed.revision());
     List<Change> changes = new ArrayList<>();
     if (behind) {
-      for (Requirements.History one : programme) {
+      for (RequirementRecords.History one : programme) {
         Change change = change(one, one.under(followed.revision()), one.under(newest));
         if (change != null) {
           changes.add(change);
@@ -74,7 +74,7 @@ public class Differences {
   }
 
   /** Null where nothing changes. */
-  private static Change change(Requirements.History of, Revision before, Revision after) {
+  private static Change change(RequirementRecords.History of, Revision before, Revision after) {
     boolean carried = before != null && !before.withdrawn();
     boolean asked = after != null && !after.withdrawn();
     if (carried == asked && (!carried || before.terms().equals(after.terms()))) {

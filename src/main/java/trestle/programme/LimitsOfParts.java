@@ -15,20 +15,21 @@ import trestle.web.Viewer;
 @ApplicationScoped
 class LimitsOfParts implements StatedLimits {
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Members members;
 
   @Override
   @Reading
   public List<Stated> ofPart(Viewer viewer, String partNumber) {
     Map<UUID, String> names = members.names(viewer);
-    return requirements.ofPart(viewer, partNumber, View.EVERYTHING).stream()
+    return requirementRecords.ofPart(viewer, partNumber, View.EVERYTHING).stream()
         .filter(one -> !one.latest().withdrawn())
         .map(one -> stated(viewer, one, names))
         .toList();
   }
 
   private static Stated stated(
-      Viewer viewer, Requirements.History history, Map<UUID, String> names) {
+      Viewer viewer, RequirementRecords.History history, Map<UUID, String> names) {
     Revision first = history.revisions().get(0);
     Terms terms = history.latest().terms();
     return new Stated(

@@ -37,6 +37,7 @@ public class ProgrammePages {
   @Inject Programmes programmes;
   @Inject ProgrammeRevisions revisions;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Fleet fleet;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
@@ -195,7 +196,7 @@ public class ProgrammePages {
     LocalDate today = today();
     Map<Long, String> numbers = new HashMap<>();
     issued.forEach(one -> numbers.put(one.sequence(), one.number()));
-    return requirements.ofProgramme(viewer, programme, now()).stream()
+    return requirementRecords.ofProgramme(viewer, programme, now()).stream()
         .filter(one -> !one.latest().withdrawn())
         .map(
             one -> {

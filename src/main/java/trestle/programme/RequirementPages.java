@@ -43,6 +43,7 @@ public class RequirementPages {
   private static final String TRIED = "Tried out";
 
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject RequirementView views;
   @Inject RuleProfiles profiles;
   @Inject Parts parts;
@@ -76,7 +77,7 @@ public class RequirementPages {
       requireTypeSafeExpressions = false)
   record RequirementRevise(
       RequirementView.Owner owner,
-      Requirements.History requirement,
+      RequirementRecords.History requirement,
       Form form,
       List<Option> nameable,
       Revision theirs,
@@ -160,7 +161,7 @@ public class RequirementPages {
   @Path("requirements/{id}/revision")
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response askRevision(@PathParam("id") UUID id) {
-    Requirements.History history = requirements.history(viewer, id);
+    RequirementRecords.History history = requirementRecords.history(viewer, id);
     Revision latest = history.latest();
     Effects.Told told =
         latest.withdrawn()
@@ -179,7 +180,7 @@ public class RequirementPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response revise(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    Requirements.History history = requirements.history(viewer, id);
+    RequirementRecords.History history = requirementRecords.history(viewer, id);
     boolean withdraw = form.checked("withdraw");
     offer(history.requirement().aircraftId()).fill(form);
     Terms terms = withdraw ? null : RequirementForm.read(form, values(nameable(history)));
@@ -213,7 +214,7 @@ public class RequirementPages {
     return Answers.again(form, revisePage(history, form, null, "", null));
   }
 
-  private Effects.Told moves(Requirements.History history, Runnable filing) {
+  private Effects.Told moves(RequirementRecords.History history, Runnable filing) {
     return effects.of(viewer, history.latest().id(), carriers(history.requirement()), filing);
   }
 
@@ -231,7 +232,7 @@ public class RequirementPages {
 
   /** Both versions are shown; sending once more revises what the other person filed. */
   private Response stale(UUID id, Form form, Stale stale) {
-    Requirements.History history = requirements.history(viewer, id);
+    RequirementRecords.History history = requirementRecords.history(viewer, id);
     form.fail("", stale.getMessage());
     form.with("revises", history.latest().id());
     return Answers.page(409, revisePage(history, form, history.latest(), "", null));
@@ -242,7 +243,7 @@ public class RequirementPages {
     return new RequirementNew(
         views.owner(viewer, owner),
         form,
-        options(requirements.nameable(viewer, owner, now())),
+        options(requirementRecords.nameable(viewer, owner, now())),
         isOfComponent(owner) ? List.of() : SUBJECTS,
         new RuleChoices(),
         offer(owner.aircraftId()));
@@ -265,7 +266,11 @@ public class RequirementPages {
   }
 
   private TemplateInstance revisePage(
-      Requirements.History history, Form form, Revision theirs, String lead, Effects.Told told) {
+      RequirementRecords.History history,
+      Form form,
+      Revision theirs,
+      String lead,
+      Effects.Told told) {
     RequirementSheet sheet = history.requirement();
     return new RequirementRevise(
         views.owner(viewer, sheet),
@@ -287,14 +292,14 @@ public class RequirementPages {
   private List<String> coverable(RequirementSheet owner) {
     return owner.owner() == null
         ? List.of()
-        : values(options(requirements.nameable(viewer, owner, now())));
+        : values(options(requirementRecords.nameable(viewer, owner, now())));
   }
 
-  private List<Option> nameable(Requirements.History history) {
-    return options(requirements.nameable(viewer, history.requirement(), now()));
+  private List<Option> nameable(RequirementRecords.History history) {
+    return options(requirementRecords.nameable(viewer, history.requirement(), now()));
   }
 
-  private static List<Option> options(List<Requirements.History> all) {
+  private static List<Option> options(List<RequirementRecords.History> all) {
     return all.stream()
         .map(
             one ->

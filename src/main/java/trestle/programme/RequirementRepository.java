@@ -126,7 +126,7 @@ class RequirementRepository implements PanacheRepositoryBase<Requirement, UUID> 
         .toList();
   }
 
-  List<RequirementSheet> scopes(Requirements.Scope asked) {
+  List<RequirementSheet> scopes(RequirementRecords.Scope asked) {
     return getEntityManager()
         .createQuery(
             "select r.id, r.programmeId, r.aircraftId, r.componentId, r.partNumber, r.subject"

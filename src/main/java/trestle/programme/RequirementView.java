@@ -36,6 +36,7 @@ import trestle.web.Viewer;
 @ApplicationScoped
 public class RequirementView {
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject RequirementRepository repository;
   @Inject Programmes programmes;
   @Inject ComplianceRecords complianceRecords;
@@ -161,7 +162,7 @@ public class RequirementView {
    */
   @Reading
   public Seen seen(Viewer viewer, UUID id, UUID aircraftId, UUID componentId, View view) {
-    Requirements.History written = requirements.history(viewer, id, view);
+    RequirementRecords.History written = requirementRecords.history(viewer, id, view);
     RequirementSheet sheet = written.requirement();
     UUID component = componentId == null ? sheet.componentId() : componentId;
     boolean aboutAircraft = sheet.subject().equals(Subject.AIRCRAFT);

@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import trestle.people.Members;
+import trestle.programme.RequirementRecords;
 import trestle.programme.Requirements;
 import trestle.web.Allow;
 import trestle.web.Answers;
@@ -33,6 +34,7 @@ import trestle.web.Viewer;
 public class TaskListPages {
   @Inject TaskLists lists;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Members members;
   @Inject Viewer viewer;
 
@@ -94,7 +96,7 @@ public class TaskListPages {
     Map<UUID, String> names = members.names(viewer);
     return new TaskListPage(
         id,
-        requirements.history(viewer, id).latest().terms().title(),
+        requirementRecords.history(viewer, id).latest().terms().title(),
         lists.history(viewer, id).stream()
             .map(
                 one ->

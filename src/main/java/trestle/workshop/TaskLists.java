@@ -18,6 +18,7 @@ import java.util.UUID;
 import trestle.formats.CanonicalJson;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
+import trestle.programme.RequirementRecords;
 import trestle.programme.Requirements;
 import trestle.web.Filing;
 import trestle.web.Reading;
@@ -36,6 +37,7 @@ public class TaskLists {
 
   @Inject WorkRepository repository;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Ledger ledger;
   @Inject InstantSource clock;
 
@@ -64,7 +66,7 @@ public class TaskLists {
   /** Every revision of a requirement's list, oldest first; none where it has no list. */
   @Reading
   public List<Listed> history(Viewer viewer, UUID requirementId) {
-    requirements.history(viewer, requirementId);
+    requirementRecords.history(viewer, requirementId);
     return repository.taskLists(List.of(requirementId)).stream().map(TaskLists::listed).toList();
   }
 
@@ -99,7 +101,7 @@ public class TaskLists {
     if (!viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER)) {
       throw new Refusal("", "Task lists are for owners, controllers and engineers.");
     }
-    requirements.history(viewer, requirementId);
+    requirementRecords.history(viewer, requirementId);
     repository.lock("task list " + requirementId);
     TaskList before = repository.ofForm(TaskList.class, formKey).orElse(null);
     if (before != null) {

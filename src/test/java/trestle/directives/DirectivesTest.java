@@ -32,7 +32,7 @@ import trestle.people.Visitor;
 import trestle.programme.Compliances;
 import trestle.programme.DueItems;
 import trestle.programme.NewCompliance;
-import trestle.programme.Requirements;
+import trestle.programme.RequirementRecords;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Interval;
 import trestle.reckoning.Limit;
@@ -67,7 +67,7 @@ class DirectivesTest {
   @Inject Status status;
   @Inject Standings standings;
   @Inject DueItems dueItems;
-  @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Compliances compliances;
   @Inject Configurations configurations;
   @Inject InstantSource clock;
@@ -206,7 +206,7 @@ class DirectivesTest {
     judge(clamps, aircraft, Verdict.APPLIES, "", null);
     assertThat(standing(aircraft).isClear()).isTrue();
     assertThat(onlyItem(aircraft).requirementId()).isEqualTo(item.requirementId());
-    assertThat(requirements.history(owner, item.requirementId()).revisions()).hasSize(2);
+    assertThat(requirementRecords.history(owner, item.requirementId()).revisions()).hasSize(2);
 
     NewDirective written =
         new NewDirective(

@@ -37,6 +37,7 @@ class OverrunsTest {
   @Inject Compliances compliances;
   @Inject Extensions extensions;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Programmes programmes;
   @Inject DueItems dueItems;
   @Inject Overruns overruns;
@@ -121,7 +122,7 @@ class OverrunsTest {
               assertThat(one.flights()).as("on its last day it was good").isEqualTo(1);
               assertThat(one.firstFlight()).isEqualTo(day("02-10"));
             });
-    Revision latest = requirements.history(owner, paper).latest();
+    Revision latest = requirementRecords.history(owner, paper).latest();
     requirements.revise(
         owner,
         new NewRevision(

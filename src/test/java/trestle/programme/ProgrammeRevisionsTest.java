@@ -32,6 +32,7 @@ class ProgrammeRevisionsTest {
   @Inject Programmes programmes;
   @Inject ProgrammeRevisions revisions;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject DueItems dueItems;
   @Inject InstantSource clock;
 
@@ -195,7 +196,7 @@ class ProgrammeRevisionsTest {
   }
 
   private void revise(UUID requirement, String hours) {
-    Revision latest = requirements.history(owner, requirement).latest();
+    Revision latest = requirementRecords.history(owner, requirement).latest();
     requirements.revise(
         owner,
         new NewRevision(
@@ -209,7 +210,7 @@ class ProgrammeRevisionsTest {
   }
 
   private void withdraw(UUID requirement) {
-    Revision latest = requirements.history(owner, requirement).latest();
+    Revision latest = requirementRecords.history(owner, requirement).latest();
     requirements.withdraw(owner, requirement, latest.id(), began, "Manual", "The authority");
   }
 

@@ -46,6 +46,7 @@ class UpkeepTest {
   @Inject Upkeep upkeep;
   @Inject Programmes programmes;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Compliances compliances;
   @Inject ComplianceRecords complianceRecords;
   @Inject Extensions extensions;
@@ -102,7 +103,7 @@ class UpkeepTest {
     UUID small = requirement(aircraft, "Small");
     UUID middle = covering(aircraft, "Middle", small);
     UUID large = covering(aircraft, "Large", middle);
-    Revision latest = requirements.history(owner, small).latest();
+    Revision latest = requirementRecords.history(owner, small).latest();
     assertThatThrownBy(
             () ->
                 requirements.revise(
@@ -483,11 +484,11 @@ class UpkeepTest {
   void twoWhoReviseOneRequirementAtOnce() {
     UUID aircraft = upkeep.aircraft(owner, "QX-STA", BEGINNING, "hours=1000");
     UUID hundred = requirement(aircraft, "100-hour");
-    Revision seen = requirements.history(owner, hundred).latest();
+    Revision seen = requirementRecords.history(owner, hundred).latest();
     requirements.revise(owner, revision(seen, "By the owner"));
     assertThatThrownBy(() -> requirements.revise(controller, revision(seen, "By the controller")))
         .isInstanceOf(Stale.class);
-    assertThat(requirements.history(owner, hundred).revisions())
+    assertThat(requirementRecords.history(owner, hundred).revisions())
         .extracting(one -> one.terms().title())
         .containsExactly("100-hour", "By the owner");
   }
@@ -497,7 +498,7 @@ class UpkeepTest {
     UUID aircraft = upkeep.aircraft(owner, "QX-REV", BEGINNING, "hours=1000");
     UUID hundred = requirement(aircraft, "100-hour");
     upkeep.baseline(controller, hundred, aircraft, BEGINNING, "hours=1000");
-    Revision seen = requirements.history(owner, hundred).latest();
+    Revision seen = requirementRecords.history(owner, hundred).latest();
     requirements.revise(
         owner,
         new NewRevision(
@@ -513,7 +514,7 @@ class UpkeepTest {
     requirements.withdraw(
         owner,
         hundred,
-        requirements.history(owner, hundred).latest().id(),
+        requirementRecords.history(owner, hundred).latest().id(),
         day("2025-04-01"),
         "Superseded",
         "The authority");
@@ -558,7 +559,8 @@ class UpkeepTest {
     UUID done = upkeep.done(engineer, hundred, aircraft, day("2025-03-01"));
     compliances.voided(engineer, done, "Never done", null);
     extensions.grant(controller, extension(hundred, aircraft, 1_120 * 3_600));
-    requirements.revise(owner, revision(requirements.history(owner, hundred).latest(), "Renamed"));
+    requirements.revise(
+        owner, revision(requirementRecords.history(owner, hundred).latest(), "Renamed"));
     assertThat(revision(aircraft)).isEqualTo(before + 6);
   }
 
@@ -568,7 +570,8 @@ class UpkeepTest {
     UUID hundred = requirement(aircraft, "100-hour");
     UUID done = upkeep.done(engineer, hundred, aircraft, day("2025-03-01"));
     Viewer stranger = upkeep.company().viewer(Role.ENGINEER);
-    assertThatThrownBy(() -> requirements.history(stranger, hundred)).isInstanceOf(NotHere.class);
+    assertThatThrownBy(() -> requirementRecords.history(stranger, hundred))
+        .isInstanceOf(NotHere.class);
     assertThatThrownBy(() -> complianceRecords.one(stranger, done)).isInstanceOf(NotHere.class);
     assertThatThrownBy(() -> upkeep.done(stranger, hundred, aircraft, day("2025-03-02")))
         .isInstanceOf(NotHere.class);

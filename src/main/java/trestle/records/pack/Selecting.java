@@ -22,6 +22,7 @@ import trestle.formats.CanonicalJson;
 import trestle.ledger.Extracts;
 import trestle.ledger.Line;
 import trestle.ledger.View;
+import trestle.programme.RequirementRecords;
 import trestle.programme.RequirementSheet;
 import trestle.programme.Requirements;
 import trestle.web.Viewer;
@@ -65,6 +66,7 @@ class Selecting {
   @Inject Components components;
   @Inject Fleet fleet;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
 
   Selection of(Viewer viewer, PackSubject subject, long size) {
     return new Run(viewer, subject, size).found();
@@ -192,15 +194,17 @@ class Selecting {
           });
       Set<UUID> aircraft = subject.isAircraft() ? Set.of(subject.id()) : Set.of();
       List<RequirementSheet> found =
-          requirements.scopes(
-              viewer, new Requirements.Scope(programmes, aircraft, parts, partNumbers(), wanted));
+          requirementRecords.scopes(
+              viewer,
+              new RequirementRecords.Scope(programmes, aircraft, parts, partNumbers(), wanted));
       found.stream()
           .map(RequirementSheet::programmeId)
           .filter(id -> id != null)
           .forEach(programmes::add);
       found =
-          requirements.scopes(
-              viewer, new Requirements.Scope(programmes, aircraft, parts, partNumbers(), wanted));
+          requirementRecords.scopes(
+              viewer,
+              new RequirementRecords.Scope(programmes, aircraft, parts, partNumbers(), wanted));
       for (RequirementSheet one : found) {
         boolean ofAnother =
             one.aircraftId() != null

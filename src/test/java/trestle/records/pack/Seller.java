@@ -26,6 +26,7 @@ import trestle.programme.NewCompliance;
 import trestle.programme.NewRequirement;
 import trestle.programme.Programmes;
 import trestle.programme.RequirementKind;
+import trestle.programme.RequirementRecords;
 import trestle.programme.Requirements;
 import trestle.programme.Terms;
 import trestle.reckoning.Counter;
@@ -48,6 +49,7 @@ class Seller {
   @Inject JourneyLog log;
   @Inject Programmes programmes;
   @Inject Requirements requirements;
+  @Inject RequirementRecords requirementRecords;
   @Inject Compliances compliances;
   @Inject Directives directives;
   @Inject Assessments assessments;
@@ -181,7 +183,7 @@ class Seller {
         NewAssessment.ofAircraft(
             paragraph, rows.aircraft(), Verdict.APPLIES, "", began.plus(Duration.ofDays(2))));
     UUID opened =
-        requirements.ofAircraft(viewer, rows.aircraft(), View.EVERYTHING).stream()
+        requirementRecords.ofAircraft(viewer, rows.aircraft(), View.EVERYTHING).stream()
             .filter(one -> one.latest().terms().kind().isOfDirectives())
             .findFirst()
             .orElseThrow()
