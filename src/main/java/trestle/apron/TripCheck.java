@@ -72,7 +72,7 @@ record TripCheck(AircraftSheet sheet, Standing standing, List<TripFinding> findi
       case LASTS -> "Nothing recorded runs out on this trip.";
       case UNKNOWN -> "Nothing known runs out on this trip, but not all of it can be told.";
       case RUNS_OUT -> against();
-      case HELD -> "It is held: nothing may be flown.";
+      case HELD -> "It is held: do not fly it.";
     };
   }
 

@@ -44,15 +44,24 @@ class FailurePages {
   private static final Map<Integer, Words> WORDS =
       Map.of(
           400, new Words("This was not understood", "Go back, look at the page again and resend."),
-          401, new Words("Sign in first", "This page is for people who have signed in."),
-          403, new Words("This is not yours to do", "Your roles do not open this page."),
+          401, new Words("Sign in first", "Sign in, then open the page again."),
+          403,
+              new Words(
+                  "This is not yours to do",
+                  "Your roles do not open this page. Ask an owner of your operator if you need it."),
           404, new Words("Nothing here", "There is no such page, or it is not in your operator."),
-          405, new Words("Not like this", "This address only takes what its page sends."),
+          405,
+              new Words(
+                  "Not like this",
+                  "Nothing was filed. Open the page with the form, fill it in and send it from there."),
           413,
               new Words(
                   "This is too much to send",
                   "A page may carry at most 2 MB. Nothing was filed: go back and send less."),
-          415, new Words("Not like this", "This address only takes what its page sends."));
+          415,
+              new Words(
+                  "Not like this",
+                  "Nothing was filed. Open the page with the form, fill it in and send it from there."));
 
   private static final Words OTHER =
       new Words("This went wrong", "Nothing was filed. Go back and try again.");

@@ -23,6 +23,11 @@ public enum Area {
   RADIO("Radio"),
   OTHER("Everything else");
 
+  /** Common practice, no source. */
+  public static final String PROPELLERS =
+      "Treat every propeller as live: magneto switches off and their leads earthed, key out, fuel"
+          + " off, chocks in; keep out of the arc but for work on the propeller.";
+
   private final String label;
 
   Area(String label) {
@@ -58,9 +63,7 @@ public enum Area {
   /** What hands near it beware of (common practice, no source), or "". */
   public String caution() {
     return switch (this) {
-      case ENGINE, ENGINE_CONTROLS, PROPELLER ->
-          "Treat every propeller as live: ignition off and grounded, fuel off, chocks in, nobody in"
-              + " the arc.";
+      case WHOLE_AIRCRAFT, ENGINE, ENGINE_CONTROLS, PROPELLER, OTHER -> PROPELLERS;
       case GEAR ->
           "On jacks: at the points and by the data of the maker, ballast on, nobody aboard.";
       case WING -> "Fuel: ventilate, earth the aircraft, no spark, an extinguisher at hand.";
@@ -87,11 +90,11 @@ public enum Area {
       case "27" -> FLIGHT_CONTROLS;
       case "76" -> ENGINE_CONTROLS;
       case "32" -> GEAR;
-      case "57" -> WING;
+      case "57", "28" -> WING;
       case "55" -> EMPENNAGE;
       case "61" -> PROPELLER;
       case "53", "52", "56" -> FUSELAGE;
-      case "25", "21", "31", "33" -> CABIN;
+      case "25", "21", "31", "33", "35" -> CABIN;
       case "22", "23", "34" -> RADIO;
       case "71", "72", "73", "74", "75", "77", "78", "79", "80", "24" -> ENGINE;
       default -> OTHER;

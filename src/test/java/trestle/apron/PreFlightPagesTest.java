@@ -144,7 +144,7 @@ class PreFlightPagesTest {
   void aDeferralIsShownWithItsLimitationAndPlacard() throws SQLException {
     ramp.deferred(base, aircraft, "Right landing light is dead");
     assertThat(pilot.get(page).asString())
-        .contains("You may not, or only so")
+        .contains("Limitations today")
         .contains("Right landing light is dead")
         .contains("<b>Day flights only</b>")
         .contains("Placard: Inoperative")
@@ -191,7 +191,7 @@ class PreFlightPagesTest {
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(refused.asString())
         .contains("QX-ABC is held and can’t be taken: Grounded on")
-        .contains("Nobody may fly it", "no pre-flight inspection is signed")
+        .contains("Held: do not fly", "no pre-flight inspection is signed")
         .doesNotContain("action=\"/aircraft/" + aircraft + "/acceptance\"");
     assertThat(rows()).isEqualTo("0 inspections, 0 acceptances, 0 signatures");
   }

@@ -309,7 +309,7 @@ record Errand(
                     .with("roles", List.of("pilot", "auditor"), "reason", "Learned to fly")
                     .wrongly("reason", "")
                     .shows("value=\"pilot\" checked"),
-                on("/members/{id}/shut-out", member, "/shut-out").shows("Shut out now"),
+                on("/members/{id}/shut-out", member, "/shut-out").shows("End all sessions"),
                 on("/defects", "/defects/new" + on, "/defects")
                     .with(
                         "words",
