@@ -42,7 +42,7 @@ public class Blocks {
     }
     // What is put right on this order is closed by its release.
     order.lines().stream()
-        .filter(line -> line.line().defectId() != null && line.isDone())
+        .filter(line -> line.line().defectId() != null && line.isWorked())
         .forEach(line -> open.remove(line.line().defectId()));
     for (OrderLine line : order.lines()) {
       ofLine(blocks, line, profile, open);

@@ -54,8 +54,7 @@ class Closing {
   private void comply(Of of) {
     Totals.Running running = totals.of(of.viewer, of.order.order().aircraftId());
     for (OrderLine line : of.order.lines()) {
-      boolean done = line.isDone() && line.work().outcome() != Outcome.NOT_APPLICABLE;
-      if (line.line().requirementId() == null || !done) {
+      if (line.line().requirementId() == null || !line.isWorked()) {
         continue;
       }
       UUID compliance =
@@ -95,8 +94,7 @@ class Closing {
   private void rectify(Of of) {
     List<OrderLine> done =
         of.order.lines().stream()
-            .filter(line -> line.line().defectId() != null && line.isDone())
-            .filter(line -> line.work().outcome() == Outcome.DONE)
+            .filter(line -> line.line().defectId() != null && line.isWorked())
             .toList();
     Map<UUID, DefectBook.Entry> entries =
         defects.entries(of.viewer, done.stream().map(line -> line.line().defectId()).toList());
@@ -117,7 +115,7 @@ class Closing {
             of.proof,
             line.line().defectId(),
             new CertifiedWork(
-                words, Drafting.cut(work.data(), 200), of.licence.number(), work.at()),
+                words, Drafting.cut(work.data(), 200), of.licence.number(), work.at(), true),
             null);
       }
     }

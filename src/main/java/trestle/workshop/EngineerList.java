@@ -78,7 +78,7 @@ public class EngineerList {
     Map<UUID, AircraftStanding> standing = standings.now(viewer, ids, today);
     Map<UUID, List<WorkOrderSheet>> orders = book.open(viewer);
     Map<UUID, List<Breaks.Line>> disputed = breaks.of(viewer, ids, View.asAt(today));
-    Map<UUID, List<Ground>> uncleared = grounds.uncleared(ids, View.asAt(today));
+    Map<UUID, List<Ground>> uncleared = grounds.uncleared(viewer, ids, View.asAt(today));
     Place place = empty(viewer);
     for (AircraftSheet one : all) {
       UUID id = one.id();

@@ -30,7 +30,8 @@ public class LineCorrections {
 
   /**
    * Says what a signed record should have said, with a signature of its own; the original is kept
-   * and shown. A second person inspects it again where one had to.
+   * and shown. Words and data are put right when the order is over too. A second person inspects it
+   * again where one had to.
    */
   @Filing
   public UUID correct(
@@ -51,6 +52,11 @@ public class LineCorrections {
     if (asked.finding() != null || !asked.outcome().word().equals(original.outcome)) {
       throw new Refusal(
           "outcome", "What came of it stays: take the record away and sign the line anew.");
+    }
+    if (order.state().isOver() && !asked.at().equals(original.happenedAt())) {
+      throw new Refusal(
+          "on",
+          "Its order is over, and what that closed counts from the day of the work: it stays.");
     }
     if (original.complianceId != null && !asked.at().equals(original.happenedAt())) {
       throw new Refusal(
@@ -82,6 +88,7 @@ public class LineCorrections {
       return before.id();
     }
     WorkOrderSheet order = presses.standing(viewer, original);
+    WorkOrders.notOver(order);
     OrderLine line = order.line(original.lineEntryId).orElseThrow();
     if (!order.findingsOf(original.lineEntryId).isEmpty()) {
       throw new Refusal("", "A finding grew out of this record: take that line off first.");

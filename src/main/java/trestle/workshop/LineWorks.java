@@ -256,7 +256,7 @@ public class LineWorks {
     found.fromLine = line.line().id();
     found.title = Drafting.cut(finding.words(), 300);
     found.area = area.word();
-    found.independent = area.alwaysInspected();
+    found.independent = line.line().independent() || area.alwaysInspected();
     long others = press.also().stream().filter(WorkLine.class::isInstance).count();
     found.ordinal = repository.lastOrdinal(press.order().order().id()) + 1 + (int) others;
     press.also().add(found);

@@ -75,7 +75,7 @@ public class LinesLeftOpen {
     OrderLine line = open(order, row);
     Instant now = clock.instant();
     check(asked, viewer.dateOf(now));
-    LicenceLine licence = entitled.licence(viewer, licenceNumber, now);
+    LicenceLine licence = entitled.licence(viewer, licenceNumber, now, line.line());
     LineDeferral filed = new LineDeferral();
     filed.afterVoided = rows.lastRevoking(LineDeferral.class, "lineEntryId", row.entryId);
     filed.aircraftId = row.aircraftId;

@@ -43,12 +43,20 @@ public record OrderLine(
 
   /** Signed, and a second person has still to inspect it. */
   public boolean awaitsInspection() {
-    return work != null && line.independent() && work.outcome() == Outcome.DONE && look == null;
+    return work != null
+        && line.independent()
+        && work.outcome() != Outcome.NOT_APPLICABLE
+        && look == null;
   }
 
   /** Signed with all it asks for. */
   public boolean isDone() {
     return work != null && !awaitsInspection();
+  }
+
+  /** Something was done: signed with all it asks for, and not as what does not apply. */
+  public boolean isWorked() {
+    return isDone() && work.outcome() != Outcome.NOT_APPLICABLE;
   }
 
   /** Nothing is left to do about it in this order. */

@@ -183,6 +183,7 @@ public class PartUses {
     if (original == null) {
       return;
     }
+    WorkOrders.notOver(book.ofLine(viewer, original.lineEntryId));
     if (original.fitmentId != null) {
       throw new Refusal("", "It was fitted or removed here: put that right on its own page.");
     }
@@ -215,7 +216,6 @@ public class PartUses {
     if (original.voided != null || repository.isCorrected(PartUse.class, partId)) {
       throw new Stale("Someone changed this part since you opened this form.");
     }
-    WorkOrders.notOver(book.ofLine(viewer, original.lineEntryId));
     return original;
   }
 

@@ -158,10 +158,9 @@ class Presses {
     return new Logbooks(aircraft, totals.of(viewer, aircraft), at);
   }
 
-  /** The order of work that stands still, and is not over. */
+  /** The order of work that stands still; over or not. */
   WorkOrderSheet standing(Viewer viewer, LineWork work) {
     WorkOrderSheet order = book.ofLine(viewer, work.lineEntryId);
-    WorkOrders.notOver(order);
     boolean stands =
         order
             .line(work.lineEntryId)

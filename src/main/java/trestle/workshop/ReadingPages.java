@@ -139,7 +139,7 @@ public class ReadingPages {
   private LineReadings linePage(UUID id, Form form) {
     WorkOrderSheet sheet = book.ofLine(viewer, id);
     OrderLine line = OrderBook.line(sheet, id);
-    boolean open = !sheet.state().isOver() && sheet.state() != OrderState.DRAFT;
+    boolean open = !sheet.state().isOver() && sheet.state() != OrderState.DRAFT && !line.isSigned();
     List<Option> whose =
         totals.at(viewer, sheet.order().aircraftId(), clock.instant()).stream()
             .filter(of -> of.componentId() != null)

@@ -1,6 +1,7 @@
 package trestle.workshop;
 
 import java.math.BigDecimal;
+import trestle.reckoning.Compression;
 
 /**
  * What one component's own limit says of a reading. There is no default: without a stated limit
@@ -23,6 +24,17 @@ public record ReadingVerdict(Boolean within, String words) {
       return new ReadingVerdict(
           null,
           "No verdict: the reference orifice was not read that day (" + limit.source() + ").");
+    }
+    if (reading.supply() != null
+        && reading.supply().compareTo(Compression.USUAL_SUPPLY) != 0
+        && !limit.byReference()) {
+      return new ReadingVerdict(
+          null,
+          "No verdict: it was taken at a supply of "
+              + ReadingSheet.plain(reading.supply())
+              + " psi, and a limit in psi is for "
+              + ReadingSheet.plain(Compression.USUAL_SUPPLY)
+              + ".");
     }
     BigDecimal least = limit.byReference() ? reading.referenceReading() : limit.least();
     if (least != null && reading.value().compareTo(least) < 0) {

@@ -113,7 +113,8 @@ public class ReleasePages {
     WorkOrderSheet sheet = book.order(viewer, id);
     Form form =
         WorkForm.begun(viewer, clock.instant(), signatory.licences())
-            .with("seen", Releases.seen(sheet));
+            .with("seen", Releases.seen(sheet))
+            .with("told", releases.told(viewer, sheet));
     return Answers.page(page(sheet, form));
   }
 
@@ -133,6 +134,7 @@ public class ReleasePages {
             form.optional("routine", "Routine inspection").text(300),
             form.optional("detailed", "Detailed inspection").text(300));
     String seen = form.value("seen");
+    String told = form.value("told");
     String licence = WorkForm.licence(form);
     return Answers.filing(
         form,
@@ -148,7 +150,8 @@ public class ReleasePages {
                   remarks,
                   licence,
                   progressive,
-                  seen),
+                  seen,
+                  told),
               form.key());
           return "/work-orders/" + id;
         },

@@ -12,14 +12,32 @@ import trestle.ledger.View;
 /** What stands of aircraft after their orders: releases, and what these left to be done. */
 @ApplicationScoped
 class ReleaseRepository {
-  /** The line has work that stands, and its order was closed. */
-  private static final String SETTLED =
-      "exists (select 1 from LineWork w where w.lineEntryId = n.entryId and w.voided is null"
-          + " and w.outcome <> 'finding' and "
-          + WorkRepository.current("LineWork", "w")
-          + ") and exists (select 1 from WorkRelease r where r.orderEntryId = n.orderEntryId and "
-          + WorkRepository.known("r")
-          + ")";
+  /**
+   * The line has work that stands, and its order was closed. What was found besides is a line or a
+   * defect of its own.
+   */
+  private static String settled(String n) {
+    return "exists (select 1 from LineWork w where w.lineEntryId = "
+        + n
+        + ".entryId and w.voided is null and w.outcome <> 'not-applicable' and "
+        + WorkRepository.current("LineWork", "w")
+        + ") and exists (select 1 from WorkRelease r where r.orderEntryId = "
+        + n
+        + ".orderEntryId and "
+        + WorkRepository.known("r")
+        + ")";
+  }
+
+  /** A line by which what was put off on another is done. */
+  private static String doneLater(String line) {
+    return "exists (select 1 from WorkLine m where m.fromLine = "
+        + line
+        + " and m.origin = 'put-off' and m.voided is null and "
+        + WorkRepository.current("WorkLine", "m")
+        + " and "
+        + settled("m")
+        + ")";
+  }
 
   @Inject WorkRepository rows;
 
@@ -83,8 +101,11 @@ class ReleaseRepository {
         "from WorkLine n where n.aircraftId in :ids and n.origin = 'discrepancy' and n.voided is"
             + " null and "
             + WorkRepository.current("WorkLine", "n")
-            + " and "
-            + SETTLED,
+            + " and ("
+            + settled("n")
+            + " or "
+            + doneLater("n.entryId")
+            + ")",
         "n",
         WorkLine.class,
         aircraftIds,
@@ -101,12 +122,8 @@ class ReleaseRepository {
             + " and exists (select 1 from WorkRelease c, WorkLine o where o.entryId = d.lineEntryId"
             + " and o.corrects is null and c.orderEntryId = o.orderEntryId and "
             + WorkRepository.known("c")
-            + ") and not exists (select 1 from WorkLine n where n.fromLine = d.lineEntryId"
-            + " and n.origin = 'put-off' and n.voided is null and "
-            + WorkRepository.current("WorkLine", "n")
-            + " and "
-            + SETTLED
-            + ")",
+            + ") and not "
+            + doneLater("d.lineEntryId"),
         "d",
         LineDeferral.class,
         aircraftIds,

@@ -78,6 +78,7 @@ public class Releases {
    * @param checkFlight why a check flight is asked for, or ""
    * @param progressive what a progressive inspection looked at, where it was one
    * @param seen {@link #seen} of the order as its releaser read it
+   * @param told {@link #told} to its releaser, or null where no page told it
    */
   public record NewRelease(
       UUID orderId,
@@ -87,7 +88,8 @@ public class Releases {
       String remarks,
       String licenceNumber,
       Progressive progressive,
-      String seen) {
+      String seen,
+      String told) {
 
     public NewRelease(
         UUID orderId,
@@ -105,7 +107,8 @@ public class Releases {
           remarks,
           licenceNumber,
           Progressive.NONE,
-          seen);
+          seen,
+          null);
     }
 
     public NewRelease {
@@ -134,10 +137,15 @@ public class Releases {
     if (!seen(order).equals(asked.seen())) {
       throw new Stale("Something of this order changed since you read it. Nothing was signed.");
     }
+    if (asked.told() != null && !asked.told().equals(told(viewer, order))) {
+      throw new Stale(
+          "The statement, or what the aircraft has flown, changed since you read it. Nothing was"
+              + " signed.");
+    }
     List<Block> standing = blocks.of(viewer, order);
     check(order, asked, standing);
     Instant now = clock.instant();
-    LicenceLine licence = entitled.licence(viewer, asked.licenceNumber(), now);
+    LicenceLine licence = licence(viewer, asked.licenceNumber(), now, order);
     AircraftSheet aircraft = fleet.sheet(viewer, order.order().aircraftId(), View.EVERYTHING);
     RuleProfile profile = profiles.of(viewer, aircraft.id(), View.asAt(viewer.dateOf(now)));
     check(order, asked.progressive(), profile);
@@ -154,6 +162,15 @@ public class Releases {
         Signer.engineer(licence.number()),
         List.of(Signing.of(row, row.statement, shown(aircraft, order, row))));
     return row.id();
+  }
+
+  /** Whoever certifies an inspection is rated for it; other work was signed by who is. */
+  private LicenceLine licence(Viewer viewer, String number, Instant now, WorkOrderSheet order) {
+    LicenceLine licence = entitled.licence(viewer, number, now);
+    order.lines().stream()
+        .filter(Statements::isInspection)
+        .forEach(line -> entitled.licence(viewer, number, now, line.line()));
+    return licence;
   }
 
   private static void check(WorkOrderSheet order, NewRelease asked, List<Block> standing) {
@@ -298,6 +315,20 @@ public class Releases {
       line.photos().forEach(photo -> ids.append(photo.id()));
     }
     return Signing.sha256(ids.toString());
+  }
+
+  /** A mark of what the release says besides: its statements as of today, and the totals. */
+  @Reading
+  public String told(Viewer viewer, WorkOrderSheet order) {
+    UUID aircraft = order.order().aircraftId();
+    Instant now = clock.instant();
+    LocalDate today = viewer.dateOf(now);
+    RuleProfile profile = profiles.of(viewer, aircraft, View.asAt(today));
+    return Signing.sha256(
+        Statements.release(profile, order, true, Progressive.NONE, today)
+            + Statements.release(profile, order, false, Progressive.NONE, today)
+            + profile.statements().progressive()
+            + totals.of(viewer, aircraft).json(now));
   }
 
   /**

@@ -49,7 +49,7 @@ final class Statements {
     boolean inspections = order.lines().stream().anyMatch(Statements::isInspection);
     boolean others =
         order.lines().stream()
-            .anyMatch(line -> line.isDone() && !line.line().isTask() && !isInspection(line));
+            .anyMatch(line -> line.isWorked() && !line.line().isTask() && !isInspection(line));
     Set<String> sentences = new LinkedHashSet<>();
     if (progressive.isSaid()) {
       sentences.add(progressive(says.progressive(), progressive, "approved"));
@@ -88,6 +88,6 @@ final class Statements {
   }
 
   static boolean isInspection(OrderLine line) {
-    return line.line().inspection() && line.isDone();
+    return line.line().inspection() && line.isWorked();
   }
 }

@@ -86,13 +86,13 @@ public class WorkLinePages {
     boolean leavable = !asked.isTask() && !asked.inspection() && asked.defectId() == null;
     return new May(
         going && !line.isSigned() && line.leftOpen() == null,
-        going && line.awaitsInspection() && !line.workedOnBy(viewer.personId()),
+        viewer.is(Role.ENGINEER) && line.awaitsInspection() && !line.workedOnBy(viewer.personId()),
         going && !line.isSigned(),
         going && !line.isSigned() && leavable && line.leftOpen() == null,
         plan,
-        engineer && line.isSigned(),
-        engineer,
-        going,
+        viewer.is(Role.ENGINEER) && line.isSigned(),
+        viewer.is(Role.ENGINEER),
+        going && !line.isSigned(),
         viewer.isAny(Role.OWNER, Role.CONTROLLER, Role.ENGINEER) && !state.isOver());
   }
 

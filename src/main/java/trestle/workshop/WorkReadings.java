@@ -14,6 +14,7 @@ import java.util.UUID;
 import trestle.fleet.Components;
 import trestle.fleet.Revisions;
 import trestle.ledger.Act;
+import trestle.ledger.Filed;
 import trestle.ledger.Ledger;
 import trestle.ledger.View;
 import trestle.reckoning.Compression;
@@ -83,7 +84,7 @@ public class WorkReadings {
       return List.of();
     }
     WorkOrderSheet order = book.ofLine(viewer, taken.lineId());
-    WorkOrders.notOver(order);
+    stillUnsigned(order, taken.lineId());
     WorkOrders.mayStart(order);
     check(taken, clock.instant());
     belongs(viewer, order, taken);
@@ -93,8 +94,21 @@ public class WorkReadings {
       row.fromForm(rows.isEmpty() ? formKey : null);
       rows.add(row);
     }
-    ledger.file(act(viewer), rows);
+    List<Filed> all = new ArrayList<>(WorkOrders.started(order, viewer, taken.at()));
+    all.addAll(rows);
+    ledger.file(act(viewer), all);
     return rows.stream().map(WorkReading::id).toList();
+  }
+
+  /** What is signed says what was read: readings are recorded, and voided, before. */
+  private static void stillUnsigned(WorkOrderSheet order, UUID lineId) {
+    WorkOrders.notOver(order);
+    OrderLine line =
+        order.line(lineId).orElseThrow(() -> new Stale("This line was taken off meanwhile."));
+    if (line.isSigned()) {
+      throw new Stale(
+          "Line " + line.line().ordinal() + " was signed meanwhile: its readings stand.");
+    }
   }
 
   private static void check(Taken taken, Instant now) {
@@ -195,6 +209,7 @@ public class WorkReadings {
     if (original.voided != null || repository.isCorrected(WorkReading.class, readingId)) {
       throw new Stale("Someone took this reading away already.");
     }
+    stillUnsigned(book.ofLine(viewer, original.lineEntryId), original.lineEntryId);
     WorkReading row = original.again();
     row.voided = true;
     row.happened(original.happenedAt(), original.happenedOn());

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import trestle.ledger.View;
@@ -42,8 +43,10 @@ class WorkshopGrounds implements Grounds {
           Ground.held(
               sheet.no() + ", " + sheet.title() + ": in work and not released.", sheet.link()));
     }
-    uncleared(aircraftIds, view).forEach((id, all) -> all.forEach(one -> add(grounds, id, one)));
-    overdue(viewer, aircraftIds, view, grounds);
+    List<LinesLeftOpen.Standing> open = leftOpen(viewer, aircraftIds, view);
+    uncleared(aircraftIds, view, open)
+        .forEach((id, all) -> all.forEach(one -> add(grounds, id, one)));
+    open.forEach(one -> leftOpen(one, view).ifPresent(ground -> add(grounds, of(one), ground)));
     for (WorkRelease release : closed.uncheckedReleases(aircraftIds, view)) {
       add(
           grounds,
@@ -75,7 +78,20 @@ class WorkshopGrounds implements Grounds {
   }
 
   /** Inspections that found aircraft not airworthy, while something of their list is open. */
-  Map<UUID, List<Ground>> uncleared(Collection<UUID> aircraftIds, View view) {
+  Map<UUID, List<Ground>> uncleared(Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    return uncleared(aircraftIds, view, leftOpen(viewer, aircraftIds, view));
+  }
+
+  private List<LinesLeftOpen.Standing> leftOpen(
+      Viewer viewer, Collection<UUID> aircraftIds, View view) {
+    return leftOpen.standing(viewer, aircraftIds, view).values().stream()
+        .flatMap(List::stream)
+        .toList();
+  }
+
+  /** What is left open on somebody's authority until a day holds nothing up to that day. */
+  private Map<UUID, List<Ground>> uncleared(
+      Collection<UUID> aircraftIds, View view, List<LinesLeftOpen.Standing> leftOpen) {
     Map<UUID, List<Ground>> grounds = new HashMap<>();
     List<WorkRelease> found = closed.notAirworthy(aircraftIds, view);
     if (found.isEmpty()) {
@@ -85,6 +101,9 @@ class WorkshopGrounds implements Grounds {
     closed
         .settledDiscrepancies(aircraftIds, view)
         .forEach(line -> settled.add(line.fromRelease + " " + line.fromOrdinal));
+    leftOpen.stream()
+        .filter(one -> !isOverdue(one, view))
+        .forEach(one -> settled.add(one.line().fromRelease() + " " + one.line().fromOrdinal()));
     for (WorkRelease release : found) {
       int open = 0;
       for (int i = 1; i <= release.discrepancies.length; i++) {
@@ -106,26 +125,32 @@ class WorkshopGrounds implements Grounds {
     return grounds;
   }
 
-  private void overdue(
-      Viewer viewer, Collection<UUID> aircraftIds, View view, Map<UUID, List<Ground>> grounds) {
-    leftOpen
-        .standing(viewer, aircraftIds, view)
-        .forEach(
-            (id, all) ->
-                all.stream()
-                    .filter(one -> view.upTo().isAfter(one.leftOpen().lastDay()))
-                    .forEach(
-                        one ->
-                            add(
-                                grounds,
-                                id,
-                                Ground.held(
-                                    "Left open until "
-                                        + Shown.date(one.leftOpen().lastDay())
-                                        + ", and not done: "
-                                        + one.line().title()
-                                        + ".",
-                                    one.line().link()))));
+  private static boolean isOverdue(LinesLeftOpen.Standing one, View view) {
+    return view.upTo().isAfter(one.leftOpen().lastDay());
+  }
+
+  /** Past its day it holds; until then whoever flies is told of a discrepancy. */
+  private static Optional<Ground> leftOpen(LinesLeftOpen.Standing one, View view) {
+    String until = "Left open until " + Shown.date(one.leftOpen().lastDay());
+    if (isOverdue(one, view)) {
+      return Optional.of(
+          Ground.held(until + ", and not done: " + one.line().title() + ".", one.line().link()));
+    }
+    return one.line().fromRelease() == null
+        ? Optional.empty()
+        : Optional.of(
+            Ground.limited(
+                until
+                    + " on the authority of "
+                    + one.leftOpen().authority()
+                    + ": "
+                    + one.line().title()
+                    + ".",
+                one.line().link()));
+  }
+
+  private static UUID of(LinesLeftOpen.Standing one) {
+    return one.line().aircraftId();
   }
 
   private static void add(Map<UUID, List<Ground>> grounds, UUID aircraftId, Ground ground) {

@@ -477,7 +477,8 @@ class PaperTest {
                     "",
                     first.licence(),
                     progressive,
-                    Releases.seen(book.order(owner, order))),
+                    Releases.seen(book.order(owner, order)),
+                    null),
                 null));
   }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import trestle.web.Shown;
 import trestle.workshop.Area;
 import trestle.workshop.OrderLine;
@@ -20,17 +21,33 @@ import trestle.workshop.WorkOrderSheet;
  * said; else into the book of the component that its line names; by its area where there is only
  * one engine or propeller; else into the airframe's. A task stands in its inspection's extent, and
  * by itself only where something came of it: a finding, a part, a reading, a second person's
- * inspection. What was read of another engine than the book's is left out of it.
+ * inspection. What left while the order ran has its own entries still. What was read of another
+ * engine than the book's is left out of it.
  */
 final class LogEntries {
   private static final List<String> ORDER = List.of("aircraft", "engine", "propeller", "other");
 
   private final Paper paper;
   private final List<Totals.Of> books;
+  private final List<Totals.Of> gone;
 
   private LogEntries(Paper paper) {
     this.paper = paper;
     this.books = paper.totals();
+    this.gone = gone();
+  }
+
+  /** What left while the order ran: its book goes with it, and says its totals as it was left. */
+  private List<Totals.Of> gone() {
+    Map<UUID, Totals.Of> gone = new LinkedHashMap<>();
+    paper.sheet().lines().stream()
+        .filter(LogEntries::isWork)
+        .sorted(Comparator.comparing(line -> line.work().at()))
+        .flatMap(line -> Totals.read(line.work().times()).stream())
+        .filter(of -> of.componentId() != null && isKept(of))
+        .forEach(of -> gone.put(of.componentId(), of));
+    books.forEach(book -> gone.remove(book.componentId()));
+    return List.copyOf(gone.values());
   }
 
   /**
@@ -39,7 +56,7 @@ final class LogEntries {
    */
   static List<LogEntry> of(Paper paper) {
     LogEntries entries = new LogEntries(paper);
-    return entries.books.stream()
+    return Stream.concat(entries.books.stream(), entries.gone.stream())
         .map(entries::entry)
         .filter(entry -> entry.isAirframe() || !entry.isEmpty())
         .sorted(Comparator.comparingInt(entry -> ORDER.indexOf(entry.of().kind())))
@@ -62,8 +79,9 @@ final class LogEntries {
     return new LogEntry(book, inspections, work);
   }
 
+  /** Signed, and not as what does not apply; a second person may still have to look at it. */
   private static boolean isWork(OrderLine line) {
-    return line.isDone() && line.work().outcome() != Outcome.NOT_APPLICABLE;
+    return line.isSigned() && line.work().outcome() != Outcome.NOT_APPLICABLE;
   }
 
   private static boolean cameOf(OrderLine task) {
@@ -93,15 +111,12 @@ final class LogEntries {
   private List<Totals.Of> booksOf(OrderLine line) {
     UUID said = line.work().bookId();
     List<Totals.Of> chosen =
-        paper.aircraft().id().equals(said)
-            ? books.subList(0, 1)
-            : books.stream().filter(b -> said != null && said.equals(b.componentId())).toList();
+        paper.aircraft().id().equals(said) ? books.subList(0, 1) : bookOf(said);
     if (!chosen.isEmpty()) {
       return chosen;
     }
     UUID component = component(line);
-    List<Totals.Of> own =
-        books.stream().filter(b -> component != null && component.equals(b.componentId())).toList();
+    List<Totals.Of> own = bookOf(component);
     if (!own.isEmpty()) {
       return own;
     }
@@ -111,6 +126,12 @@ final class LogEntries {
     List<Totals.Of> byArea = byArea(line.line().area());
     boolean clear = byArea.size() == 1 || line.line().isTask() && !byArea.isEmpty();
     return clear ? byArea : List.of(books.get(0));
+  }
+
+  private List<Totals.Of> bookOf(UUID component) {
+    return Stream.concat(books.stream(), gone.stream())
+        .filter(book -> component != null && component.equals(book.componentId()))
+        .toList();
   }
 
   /** The component that a line names itself, or the inspection of which it is a task. */
