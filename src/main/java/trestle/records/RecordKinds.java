@@ -455,7 +455,7 @@ final class RecordKinds {
               "/work-lines/{line_entry_id}",
               "/line-works/{id}/correction",
               CORRECTED,
-              "What it should have said, or taken away, with a reason and a signature of its own."),
+              "What it should have said, with a reason and a signature of its own; or, until the order is closed, taken away."),
           new RecordKind(
               "line-inspection",
               "Independent inspection",
@@ -479,7 +479,7 @@ final class RecordKinds {
               "/work-lines/{line_entry_id}",
               "/part-uses/{id}/evidence",
               CORRECTED,
-              "Other evidence, or taken away, with a reason."),
+              "Other evidence, with a reason; or, until the line is signed, taken away."),
           new RecordKind(
               "line-photo",
               "Photo of a line",
@@ -495,7 +495,7 @@ final class RecordKinds {
               "/work-lines/{line_entry_id}",
               null,
               CORRECTED,
-              "On the line's page it is taken away with a reason, and read again."),
+              "Until the line is signed it is taken away on its page with a reason, and read again."),
           new RecordKind(
               "reading-limit",
               "Limit of a reading",

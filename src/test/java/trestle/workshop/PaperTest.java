@@ -29,6 +29,7 @@ import trestle.fleet.Fleet;
 import trestle.fleet.PartKind;
 import trestle.fleet.Particulars;
 import trestle.fleet.Position;
+import trestle.fleet.Spot;
 import trestle.ledger.View;
 import trestle.people.Company;
 import trestle.people.Visitor;
@@ -325,6 +326,46 @@ class PaperTest {
         .contains("Engine log: Right engine", "Plug replaced")
         .contains("Differential compression: Cylinder 3 72/80, 10 % lost, reference orifice 43.");
     assertThat(text(order, "work-order.pdf")).contains("Cylinder 3 72/80, 10 % lost");
+  }
+
+  @Test
+  void anEngineThatLeftHasItsOwnEntryStill() throws Exception {
+    UUID order =
+        order(
+            NewLine.free("Compressions before removal", Area.ENGINE, "Example manual 72", false),
+            NewLine.free("Engine change", Area.ENGINE, "Example manual 71", false));
+    UUID old = fitted("engine");
+    UUID next = hands.component(owner, PartKind.ENGINE, "TARN-360", "N-" + count, "Engine", BEGAN);
+    sign(order, "Compressions");
+    UUID change = line(order, "Engine change").line().id();
+    told(
+        11,
+        () ->
+            parts.off(
+                first.viewer(), new PartUses.Off(change, old, at(11), "Overhaul", true), null));
+    told(
+        12,
+        () ->
+            parts.on(
+                first.viewer(),
+                new PartUses.On(change, next, Spot.on(aircraft, "engine"), at(12), "Form 9"),
+                null));
+    work(order, "Engine change", row -> NewWork.done(row, "Changed", Hands.DATA, at(13)));
+    release(order, true, List.of());
+    List<String> pages = pages(order, "log-entries.pdf");
+    assertThat(pages).hasSize(3);
+    assertThat(pages.get(1))
+        .contains("serial N-" + count, "Changed")
+        .doesNotContain("Compressions");
+    assertThat(pages.get(2)).contains("serial E-" + count, "Compressions before removal");
+  }
+
+  private UUID fitted(String position) {
+    return components.fittings(owner, List.of(aircraft), View.EVERYTHING).get(aircraft).stream()
+        .filter(one -> one.positionCode().equals(position))
+        .findFirst()
+        .orElseThrow()
+        .componentId();
   }
 
   private static NewWork in(UUID book, UUID row) {
