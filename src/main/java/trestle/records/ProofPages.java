@@ -10,9 +10,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
 import trestle.web.Answers;
 import trestle.web.Form;
 
@@ -51,6 +54,20 @@ public class ProofPages {
   @PermitAll
   public Response check(MultivaluedMap<String, String> posted) {
     return answer(Form.of(posted));
+  }
+
+  /** The checker that is no part of this program; read it before running it. */
+  @GET
+  @Path("proof/check-proof.sh")
+  @Produces(MediaType.TEXT_PLAIN)
+  @PermitAll
+  public Response script() throws IOException {
+    try (InputStream script = ProofPages.class.getResourceAsStream("/proof/check-proof.sh")) {
+      return Response.ok(script.readAllBytes())
+          .header("Content-Type", "text/plain; charset=utf-8")
+          .header("Content-Disposition", "attachment; filename=\"check-proof.sh\"")
+          .build();
+    }
   }
 
   private Response answer(Form form) {

@@ -50,6 +50,7 @@ class EveryPageTest {
           "/sw.js",
           "/outbox/pages",
           "/outbox/sender",
+          "/proof/check-proof.sh",
           "/aircraft/{id}/status.pdf",
           "/aircraft/{id}/status.csv",
           "/aircraft/{id}/record-pack.zip",

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.BiFunction;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -152,5 +153,19 @@ class HouseRulesTest {
       assertThat(rooms)
           .allSatisfy(room -> assertThat(house.resolve(room + "/package-info.java")).exists());
     }
+  }
+
+  /** What contributors are told is how the house is. */
+  @Test
+  void theGuideNamesTheRoomsInTheirOrder() throws IOException {
+    String guide = Files.readString(Path.of("DEVELOPERS.md"));
+    String table = guide.substring(guide.indexOf("| room |"), guide.indexOf("| a line that"));
+    List<String> named =
+        Pattern.compile("(?m)^\\| `([a-z]+)` \\|")
+            .matcher(table)
+            .results()
+            .map(row -> row.group(1))
+            .toList();
+    assertThat(named).isEqualTo(HouseRules.ROOMS);
   }
 }
