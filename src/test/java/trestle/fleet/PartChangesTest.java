@@ -7,9 +7,14 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import trestle.fleet.Groundings.GroundingSheet;
@@ -98,6 +103,27 @@ class PartChangesTest {
     changes.swap(engineer, form);
     assertThat(why(aircraft)).containsExactly(FITTED.replace("E-1", "E-2"));
     assertThat(why(sister)).containsExactly(FITTED);
+  }
+
+  @Test
+  void aFormSentSeveralTimesAtOnceGroundsEachAircraftOnce() throws Exception {
+    UUID sister = hangar.single(engineer, "QX-CHS", BEGINNING);
+    UUID other = engine("E-2");
+    hangar.fit(engineer, engine, aircraft, "engine", BEGINNING);
+    hangar.fit(engineer, other, sister, "engine", BEGINNING);
+    Fitments.Swap form = swap(engine, other, null, UUID.randomUUID());
+    Callable<Void> sent =
+        () -> {
+          changes.swap(engineer, form);
+          return null;
+        };
+    ExecutorService people = Executors.newFixedThreadPool(4);
+    for (Future<Void> one : people.invokeAll(Collections.nCopies(8, sent))) {
+      one.get();
+    }
+    people.shutdown();
+    assertThat(why(aircraft)).hasSize(1);
+    assertThat(why(sister)).hasSize(1);
   }
 
   @Test
