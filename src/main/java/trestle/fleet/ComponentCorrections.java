@@ -70,6 +70,7 @@ public class ComponentCorrections {
     row.fromAircraft = fitment.aircraftId;
     row.why = original.why;
     row.scheduled = original.scheduled;
+    row.released = original.released;
     row.isVoid = asked.voids();
     file(viewer, row, asked);
   }

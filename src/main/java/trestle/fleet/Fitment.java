@@ -18,10 +18,13 @@ class Fitment extends Filed {
   UUID assemblyId;
   String place;
 
+  /** The certificate of release to service, or null where none was named. */
+  String released;
+
   @Column(name = "void")
   boolean isVoid;
 
-  /** The same component in the same place. */
+  /** The same component in the same place, by the same release. */
   static Fitment like(Fitment other) {
     Fitment row = new Fitment();
     row.componentId = other.componentId;
@@ -29,6 +32,7 @@ class Fitment extends Filed {
     row.positionCode = other.positionCode;
     row.assemblyId = other.assemblyId;
     row.place = other.place;
+    row.released = other.released;
     return row;
   }
 

@@ -35,7 +35,7 @@ public class FitmentPages {
   private static final String FORMS = MediaType.APPLICATION_FORM_URLENCODED;
 
   @Inject Components components;
-  @Inject Fitments fitments;
+  @Inject PartChanges changes;
   @Inject Spots spots;
   @Inject InstantSource clock;
   @Inject Viewer viewer;
@@ -87,10 +87,13 @@ public class FitmentPages {
     boolean inPart = place != null && place.startsWith(Spots.IN);
     String inside = inPart ? form.required("assembly-place", "Place in the part").text(60) : null;
     Instant at = StatedMoment.of(form, "Fitted on", viewer, clock.instant());
+    String released = released(form);
     return ComponentAnswers.filed(
         "/components/" + id,
         form,
-        () -> fitments.fit(viewer, new Fitments.Fit(id, Spots.read(place, inside), at, form.key())),
+        () ->
+            changes.fit(
+                viewer, new Fitments.Fit(id, Spots.read(place, inside), at, released, form.key())),
         () -> fitPage(id, form));
   }
 
@@ -111,14 +114,20 @@ public class FitmentPages {
     UUID fitment = form.required("fitment", "Fitment").uuid();
     Instant at = StatedMoment.of(form, "Removed on", viewer, clock.instant());
     String why = form.optional("why", "Why").text(500);
+    String released = released(form);
     return ComponentAnswers.filed(
         "/components/" + id,
         form,
         () ->
-            fitments.remove(
+            changes.remove(
                 viewer,
                 new Fitments.Remove(
-                    fitment, at, why == null ? "" : why, form.checked("scheduled"), form.key())),
+                    fitment,
+                    at,
+                    why == null ? "" : why,
+                    form.checked("scheduled"),
+                    released,
+                    form.key())),
         () -> removePage(id, form));
   }
 
@@ -140,15 +149,27 @@ public class FitmentPages {
     String other = form.required("other", "Changes places with").choice(others);
     Instant at = StatedMoment.of(form, "Swapped on", viewer, clock.instant());
     String why = form.required("why", "Why").text(500);
+    String released = released(form);
     return ComponentAnswers.filed(
         "/components/" + id,
         form,
         () ->
-            fitments.swap(
+            changes.swap(
                 viewer,
                 new Fitments.Swap(
-                    id, UUID.fromString(other), at, why, form.checked("scheduled"), form.key())),
+                    id,
+                    UUID.fromString(other),
+                    at,
+                    why,
+                    form.checked("scheduled"),
+                    released,
+                    form.key())),
         () -> swapPage(id, form));
+  }
+
+  /** The certificate of release to service, or null where the field is blank. */
+  private static String released(Form form) {
+    return form.optional("release", "Released by").text(200);
   }
 
   private ComponentFit fitPage(UUID id, Form form) {

@@ -26,8 +26,16 @@ public class Fitments {
   @Inject ComponentLock lock;
   @Inject Filings filings;
 
-  /** A component put into a position of an aircraft, or into a place of another component. */
-  public record Fit(UUID componentId, Spot spot, Instant at, UUID formKey) {
+  /**
+   * A component put into a position of an aircraft, or into a place of another component.
+   *
+   * @param released the certificate of release to service, or null
+   */
+  public record Fit(UUID componentId, Spot spot, Instant at, String released, UUID formKey) {
+
+    public Fit(UUID componentId, Spot spot, Instant at, UUID formKey) {
+      this(componentId, spot, at, null, formKey);
+    }
 
     public Fit(UUID componentId, UUID aircraftId, String positionCode, Instant at, UUID formKey) {
       this(componentId, Spot.on(aircraftId, positionCode), at, formKey);
@@ -36,17 +44,37 @@ public class Fitments {
 
   /**
    * @param scheduled it was removed because its time had come, not because something was wrong
+   * @param released the certificate of release to service, or null
    */
-  public record Remove(UUID fitmentId, Instant at, String why, boolean scheduled, UUID formKey) {}
+  public record Remove(
+      UUID fitmentId, Instant at, String why, boolean scheduled, String released, UUID formKey) {
+
+    public Remove(UUID fitmentId, Instant at, String why, boolean scheduled, UUID formKey) {
+      this(fitmentId, at, why, scheduled, null, formKey);
+    }
+  }
 
   /**
    * Two components change places; one that is fitted nowhere takes the other's place.
    *
    * @param componentId one that is fitted
    * @param otherId the one that comes in its place
+   * @param released the certificate of release to service, or null
    */
   public record Swap(
-      UUID componentId, UUID otherId, Instant at, String why, boolean scheduled, UUID formKey) {}
+      UUID componentId,
+      UUID otherId,
+      Instant at,
+      String why,
+      boolean scheduled,
+      String released,
+      UUID formKey) {
+
+    public Swap(
+        UUID componentId, UUID otherId, Instant at, String why, boolean scheduled, UUID formKey) {
+      this(componentId, otherId, at, why, scheduled, null, formKey);
+    }
+  }
 
   /** Puts an earlier fitment, removal, overhaul or event right. */
   public record Correcting(UUID corrects, Instant at, boolean voids, String reason, UUID formKey) {}
@@ -75,6 +103,7 @@ public class Fitments {
     check.refuseUnfit(viewer, component, spot, asked.at());
     check.refuseTakenFrom(viewer, spot, asked.at());
     Fitment row = fitment(viewer, asked.componentId(), spot, asked.at());
+    row.released = asked.released();
     row.fromForm(asked.formKey());
     filings.file(viewer, row);
     return row.id();
@@ -110,6 +139,7 @@ public class Fitments {
     }
     refuseBefore(viewer, asked.at(), placement);
     Removal row = removal(viewer, placement, asked.at(), asked.why(), asked.scheduled());
+    row.released = asked.released();
     row.fromForm(asked.formKey());
     filings.file(viewer, row);
     return row.id();
@@ -145,23 +175,27 @@ public class Fitments {
     } else {
       filed.add(removal(viewer, other.placed(), asked));
     }
-    filed.add(moved(viewer, other, one.placed(), asked.at()));
+    filed.add(moved(viewer, other, one.placed(), asked));
     if (other.placed() != null) {
-      filed.add(moved(viewer, one, other.placed(), asked.at()));
+      filed.add(moved(viewer, one, other.placed(), asked));
     }
     filings.file(viewer, filed);
   }
 
   private Removal removal(Viewer viewer, Placement placement, Swap asked) {
     refuseBefore(viewer, asked.at(), placement);
-    return removal(viewer, placement, asked.at(), asked.why(), asked.scheduled());
+    Removal row = removal(viewer, placement, asked.at(), asked.why(), asked.scheduled());
+    row.released = asked.released();
+    return row;
   }
 
   /** A component put where another one was. */
-  private Fitment moved(Viewer viewer, ComponentHistory component, Placement to, Instant at) {
+  private Fitment moved(Viewer viewer, ComponentHistory component, Placement to, Swap asked) {
     Spot spot = Spot.of(to);
-    check.refuseUnfit(viewer, component, spot, at);
-    return fitment(viewer, component.sheet().id(), spot, at);
+    check.refuseUnfit(viewer, component, spot, asked.at());
+    Fitment row = fitment(viewer, component.sheet().id(), spot, asked.at());
+    row.released = asked.released();
+    return row;
   }
 
   private void refuseBefore(Viewer viewer, Instant at, Placement placement) {

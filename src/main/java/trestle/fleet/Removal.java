@@ -17,6 +17,9 @@ class Removal extends Filed {
   String why;
   boolean scheduled;
 
+  /** The certificate of release to service, or null where none was named. */
+  String released;
+
   @Column(name = "void")
   boolean isVoid;
 

@@ -3,8 +3,10 @@ package trestle.fleet;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import trestle.ledger.View;
 import trestle.reckoning.Counter;
 import trestle.web.Viewer;
 
@@ -92,6 +94,13 @@ public class Hangar {
 
   public UUID remove(Viewer viewer, UUID fitment, Instant at) {
     return fitments.remove(viewer, new Fitments.Remove(fitment, at, "", true, null));
+  }
+
+  /** The removal by which a component came off last. */
+  UUID removalOf(Viewer viewer, UUID component) {
+    List<Placement> placements =
+        components.history(viewer, component, View.EVERYTHING).placements();
+    return placements.get(placements.size() - 1).removalId();
   }
 
   public static long hours(double hours) {
