@@ -29,7 +29,8 @@ final class Statements {
   private Statements() {}
 
   /**
-   * The profile's words for the release of an order, of its inspections and of its other work.
+   * The profile's words for the release of an order, of its inspections and of its other work. That
+   * is approved for itself also where an inspection finds the aircraft not airworthy.
    *
    * @param airworthy whether the aircraft is released
    */
@@ -40,19 +41,16 @@ final class Statements {
       Releases.Progressive progressive,
       LocalDate on) {
     RuleProfile.Statements says = profile.statements();
-    if (progressive.isSaid() && !airworthy) {
-      return progressive(says.progressive(), progressive, "disapproved");
-    }
-    if (!airworthy) {
-      return filledIn(says.notAirworthy(), order, on);
-    }
     boolean inspections = order.lines().stream().anyMatch(Statements::isInspection);
     boolean others =
         order.lines().stream()
             .anyMatch(line -> line.isWorked() && !line.line().isTask() && !isInspection(line));
     Set<String> sentences = new LinkedHashSet<>();
     if (progressive.isSaid()) {
-      sentences.add(progressive(says.progressive(), progressive, "approved"));
+      sentences.add(
+          progressive(says.progressive(), progressive, airworthy ? "approved" : "disapproved"));
+    } else if (!airworthy) {
+      sentences.add(filledIn(says.notAirworthy(), order, on));
     } else if (inspections) {
       sentences.add(filledIn(says.inspection(), order, on));
     }

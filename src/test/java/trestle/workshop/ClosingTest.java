@@ -135,6 +135,20 @@ class ClosingTest {
         .doesNotContain("annual");
   }
 
+  /** 14 CFR 43.11(a)(5) for the inspection, 43.9(a)(4) for the work that was done beside it. */
+  @Test
+  void workBesideADisapprovedInspectionIsApprovedForItself() {
+    UUID order =
+        issued(NewLine.due(annual(), null), NewLine.free("Oil", Area.ENGINE, Hands.DATA, false));
+    sign(first, done(order, "Annual"));
+    sign(first, done(order, "Oil"));
+    UUID release = release(first, order, false, List.of("Spar cracked"));
+    assertThat(releases.one(owner, release).statement())
+        .contains("a list of discrepancies", "only for the work performed");
+    UUID alone = notAirworthy("Spar cracked");
+    assertThat(releases.one(owner, alone).statement()).doesNotContain("work performed");
+  }
+
   @Test
   void aDiscrepancyLeftOpenOnAuthorityLimitsUntilItIsDone() {
     UUID found = notAirworthy("Landing light dead");
