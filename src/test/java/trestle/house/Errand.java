@@ -669,7 +669,7 @@ record Errand(
             .with("words", "Another aircraft", "licence", Yard.LICENCE)
             .with("password", Company.PASSWORD)
             .wrongly("words", "")
-            .shows("<b>Taken away:</b> Another aircraft"),
+            .shows("<b>Voided:</b> Another aircraft"),
         on("/part-uses/{id}/voiding", part(rows), "/voiding")
             .with("reason", "Not used")
             .wrongly("reason", "")
