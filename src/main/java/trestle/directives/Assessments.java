@@ -71,7 +71,7 @@ public class Assessments {
     if (!paragraph.rowId().equals(asked.paragraphRow())) {
       throw new Stale("Someone revised “" + paragraph.words() + "” since you opened this form.");
     }
-    DirectiveSheet directive = directives.one(viewer, paragraph.directiveId());
+    DirectiveSheet directive = inForce(viewer, paragraph);
     check(viewer, directive, paragraph, item, asked);
     DirectiveAssessment row = row(viewer, directive, paragraph, item, asked);
     if (asked.verdict() == Verdict.APPLIES) {
@@ -137,11 +137,19 @@ public class Assessments {
       ParagraphSheet paragraph,
       Item item,
       NewAssessment asked) {
-    if (!Status.InForce.of(repository.directives(View.EVERYTHING)).containsKey(directive.id())
-        || paragraph.withdrawn()) {
+    boolean asks =
+        Status.InForce.of(repository.directives(View.asAt(today(viewer))))
+                .containsKey(directive.id())
+            || Status.InForce.of(repository.directives(View.EVERYTHING))
+                .containsKey(directive.id());
+    if (!asks || paragraph.withdrawn()) {
       throw new Refusal("", directive.number() + " asks for nothing any more.");
     }
-    if (paragraph.applicability().covers(item.name(), item.serial()) == Covered.NO) {
+    // What was opened for it while it was named can still be judged away.
+    boolean opened =
+        asked.verdict() == Verdict.DOES_NOT
+            && repository.requirement(paragraph.id(), item.id()) != null;
+    if (!opened && paragraph.applicability().covers(item.name(), item.serial()) == Covered.NO) {
       throw new Refusal("", item.words() + " is not among those it names: " + paragraph.whom());
     }
     if (condition(viewer, paragraph, item).holds() == Covered.NO) {
@@ -189,6 +197,14 @@ public class Assessments {
     row.happened(asked.at(), viewer.dateOf(asked.at()));
     row.fromForm(asked.formKey());
     return row;
+  }
+
+  /** The revision that is in force today: one that takes effect later asks for it anew then. */
+  private DirectiveSheet inForce(Viewer viewer, ParagraphSheet paragraph) {
+    DirectiveSheet now =
+        Status.InForce.of(repository.directives(View.asAt(today(viewer))))
+            .get(paragraph.directiveId());
+    return now == null ? directives.one(viewer, paragraph.directiveId()) : now;
   }
 
   /** The requirement of this paragraph and item: the one opened before, or a new one. */

@@ -48,7 +48,8 @@ class DirectiveEndings implements Endings {
     Map<String, UUID> opened = new HashMap<>();
     for (AssessmentSheet one : repository.ofParagraphs(asked, view)) {
       String of = one.paragraphId() + " " + one.subjectId();
-      if (one.verdict() != Verdict.WAIVED) {
+      boolean ahead = one.verdict() == Verdict.DOES_NOT && one.effectiveOn().isAfter(view.upTo());
+      if (one.verdict() != Verdict.WAIVED && !ahead) {
         newest.put(of, one);
       }
       if (one.requirementId() != null) {

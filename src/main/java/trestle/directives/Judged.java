@@ -73,8 +73,14 @@ public record Judged(State state, String why, AssessmentSheet assessment) {
     }
     AssessmentSheet last = all.isEmpty() ? null : all.get(all.size() - 1);
     for (int i = all.size() - 1; i >= 0; i--) {
-      if (lapsed(directive, paragraph, item, condition, all.get(i), day) == null) {
-        return standing(all.get(i));
+      AssessmentSheet one = all.get(i);
+      if (lapsed(directive, paragraph, item, condition, one, day) == null) {
+        return standing(one);
+      }
+      // What a waiver, or a judgement of a revision still to come, put aside stands again; what
+      // took an older judgement's place does not give it back.
+      if (one.verdict() != Verdict.WAIVED && !one.effectiveOn().isAfter(day)) {
+        break;
       }
     }
     String why =

@@ -3,6 +3,8 @@ package trestle.fleet;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -116,7 +118,32 @@ public class ComponentCorrections {
     row.reading = original.reading;
     row.replacedBy = original.replacedBy;
     row.isVoid = asked.voids();
+    refuseBackwards(viewer, original, asked);
     file(viewer, row, asked);
+  }
+
+  /** What is left, or moved, must still be a meter that only runs forwards. */
+  private void refuseBackwards(Viewer viewer, ComponentMeterReading original, Correcting asked) {
+    List<ComponentHistory.MeterReading> all = new ArrayList<>();
+    for (ComponentHistory.MeterReading one :
+        components.history(viewer, original.componentId, View.EVERYTHING).meterReadings()) {
+      boolean itself = one.id().equals(original.id());
+      if (one.counter().name().equals(original.counter) && !(itself && asked.voids())) {
+        all.add(itself ? one.movedTo(asked.at()) : one);
+      }
+    }
+    all.sort(Comparator.comparing(ComponentHistory.MeterReading::at));
+    for (int i = 1; i < all.size(); i++) {
+      if (all.get(i).reading() < all.get(i - 1).goesOnFrom()) {
+        throw new Refusal(
+            "",
+            "The readings would run backwards: put right first what was read on "
+                + all.get(i).on()
+                + ", or on "
+                + all.get(i - 1).on()
+                + ".");
+      }
+    }
   }
 
   /**

@@ -123,6 +123,7 @@ public class ComponentFormPages {
                 .with("serial", sheet.serial())
                 .with("manufacturer", sheet.manufacturer())
                 .with("owner", sheet.owner())
+                .with("seen", sheet.mark())
                 .with("from", Shown.typed(viewer.dateOf(clock.instant())))));
   }
 
@@ -132,7 +133,8 @@ public class ComponentFormPages {
   @RolesAllowed({Allow.OWNER, Allow.CONTROLLER})
   public Response revise(@PathParam("id") UUID id, MultivaluedMap<String, String> posted) {
     Form form = Form.of(posted);
-    ComponentSheet sheet = sheet(id);
+    sheet(id);
+    String seen = form.value("seen");
     String description = form.required("description", "Description").text(120);
     String partNumber = form.required("part-number", "Part number").text(60);
     String serial = form.required("serial", "Serial number").text(60);
@@ -155,8 +157,14 @@ public class ComponentFormPages {
                     orBlank(owner),
                     from,
                     reason,
+                    seen,
                     form.key())),
-        () -> new ComponentRevise(sheet, form));
+        () -> revised(sheet(id), form));
+  }
+
+  /** Whoever was told of another's statement has read it when they file again. */
+  private static ComponentRevise revised(ComponentSheet now, Form form) {
+    return new ComponentRevise(now, form.isBad("") ? form.with("seen", now.mark()) : form);
   }
 
   @GET

@@ -77,6 +77,10 @@ public record ComponentHistory(
   public record MeterReading(
       UUID id, Counter counter, long reading, Long replacedBy, Instant at, LocalDate on) {
 
+    MeterReading movedTo(Instant moment) {
+      return new MeterReading(id, counter, reading, replacedBy, moment, on);
+    }
+
     /** What the meter shows from then on. */
     public long goesOnFrom() {
       return replacedBy == null ? reading : replacedBy;

@@ -1,5 +1,6 @@
 package trestle.fleet;
 
+import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 
 /**
@@ -31,6 +32,12 @@ public record ComponentSheet(
       }
     }
     return key.toString();
+  }
+
+  /** A mark of what is stated: who states it anew names the one that they read. */
+  String mark() {
+    String stated = String.join("\u001f", partNumber, serial, description, manufacturer, owner);
+    return UUID.nameUUIDFromBytes(stated.getBytes(StandardCharsets.UTF_8)).toString();
   }
 
   /** "Engine, part PN-1, serial 77". */

@@ -18,6 +18,7 @@ import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
+import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /** Serial-numbered parts: what they had run, and where they were fitted from when to when. */
@@ -137,6 +138,7 @@ public class Components {
    * What is stated of a component from a day on.
    *
    * @param owner whose it is, or ""
+   * @param seen the mark of what was stated as it was read, or null where nobody read it
    */
   public record Revising(
       UUID componentId,
@@ -147,6 +149,7 @@ public class Components {
       String owner,
       LocalDate from,
       String reason,
+      String seen,
       UUID formKey) {}
 
   /** Files what is stated of a component from now on: another owner, a serial read again. */
@@ -157,13 +160,20 @@ public class Components {
     if (asked.from().isAfter(filings.today(viewer))) {
       throw new Refusal("from", "Holds from must not be in the future.");
     }
-    ComponentHistory history = history(viewer, asked.componentId(), View.EVERYTHING);
-    if (history.fitted() != null) {
-      revisions.bump(viewer, history.fitted().aircraftId());
+    ComponentHistory read = history(viewer, asked.componentId(), View.EVERYTHING);
+    if (read.fitted() != null) {
+      revisions.bump(viewer, read.fitted().aircraftId());
     }
     repository.lock(asked.componentId());
     if (forms.ofForm(ComponentRow.class, asked.formKey()).isPresent()) {
       return;
+    }
+    ComponentHistory history = history(viewer, asked.componentId(), View.EVERYTHING);
+    if (asked.seen() != null && !asked.seen().equals(history.sheet().mark())) {
+      throw new Stale(
+          "Somebody stated this component anew since you opened this form: it is now "
+              + history.sheet().words()
+              + ". Look at what you typed, and file it again.");
     }
     repository
         .withSerial(asked.partNumber().strip(), asked.serial().strip())

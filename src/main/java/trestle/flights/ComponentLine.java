@@ -120,7 +120,9 @@ public final class ComponentLine {
   /** Whether the total at the end of the view is partly estimated, by its own meter's readings. */
   public boolean isEstimated(Counter counter) {
     OwnMeter meter = meters.get(counter);
-    return meter != null && meter.isEstimatedAt(Instant.MAX);
+    return meter != null
+        && (meter.isEstimatedAt(Instant.MAX)
+            || gathered(counter, openings.get(counter).at(), meter.begins()) != 0);
   }
 
   /** Seconds or a count along the counter's axis, or {@link Scale#UNKNOWN}. */
@@ -130,11 +132,13 @@ public final class ComponentLine {
       return Scale.UNKNOWN;
     }
     OwnMeter meter = meters.get(counter);
-    if (meter != null) {
-      return start(opening) + meter.gathered(moment);
+    boolean read = meter != null && meter.tellsBy(moment);
+    // Up to the first reading nothing else is known than what its aircraft ran.
+    long before = gathered(counter, opening.at(), read ? meter.begins() : moment);
+    if (before == Scale.UNKNOWN) {
+      return Scale.UNKNOWN;
     }
-    long gathered = gathered(counter, opening.at(), moment);
-    return gathered == Scale.UNKNOWN ? Scale.UNKNOWN : start(opening) + gathered;
+    return start(opening) + before + (read ? meter.gathered(moment) : 0);
   }
 
   /** Every known total along its axis at a moment: what reckoning compares. */

@@ -6,8 +6,9 @@ import trestle.fleet.ComponentHistory.MeterReading;
 import trestle.reckoning.Scale;
 
 /**
- * What a component's own meter says it ran since its first reading. Between two readings, and after
- * the last, it is estimated: it grew as the hours of its aircraft did.
+ * What a component's own meter says it ran since its first reading, where it was read twice at
+ * least: one reading says nothing of how much ran. Between two readings, and after the last, it is
+ * estimated: it grew as the hours of its aircraft did.
  */
 final class OwnMeter {
 
@@ -33,9 +34,20 @@ final class OwnMeter {
   private static long[] run(List<MeterReading> readings) {
     long[] run = new long[readings.size()];
     for (int i = 1; i < run.length; i++) {
-      run[i] = run[i - 1] + readings.get(i).reading() - readings.get(i - 1).goesOnFrom();
+      long grown = readings.get(i).reading() - readings.get(i - 1).goesOnFrom();
+      run[i] = run[i - 1] + Math.max(0, grown);
     }
     return run;
+  }
+
+  /** When it was first read. */
+  Instant begins() {
+    return readings.get(0).at();
+  }
+
+  /** Whether it says what ran up to a moment. */
+  boolean tellsBy(Instant moment) {
+    return readings.size() > 1 && !readings.get(0).at().isAfter(moment);
   }
 
   /** Seconds or a count from the first reading to a moment. */

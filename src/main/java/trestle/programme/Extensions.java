@@ -2,6 +2,7 @@ package trestle.programme;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.HashMap;
@@ -65,7 +66,7 @@ public class Extensions {
     if (limit.due() != Scale.UNKNOWN && asked.newDue() <= limit.due()) {
       throw new Refusal("new-due", "The new due point must be later than the one it extends.");
     }
-    GrantedExtension row = row(viewer, asked, limit);
+    GrantedExtension row = row(viewer, asked, limit, clock.instant());
     file(viewer, row);
     return row.id();
   }
@@ -156,7 +157,8 @@ public class Extensions {
         .orElseThrow(() -> new NotHere("There is no such requirement on this subject."));
   }
 
-  private static GrantedExtension row(Viewer viewer, NewExtension asked, LimitReckoning limit) {
+  private static GrantedExtension row(
+      Viewer viewer, NewExtension asked, LimitReckoning limit, Instant now) {
     GrantedExtension row = new GrantedExtension();
     row.requirementId = asked.requirementId();
     row.aircraftId = asked.aircraftId();
@@ -172,9 +174,15 @@ public class Extensions {
     row.approvedBy = asked.approvedBy().strip();
     row.reference = asked.reference().strip();
     row.allowedBy = asked.allowedBy().strip();
-    row.happened(asked.on().atStartOfDay(viewer.zone()).toInstant(), asked.on());
+    row.happened(granted(viewer, asked.on(), now), asked.on());
     row.fromForm(asked.formKey());
     return row;
+  }
+
+  /** The end of its day, or now: work done on that day came before, and it extends the next. */
+  private static Instant granted(Viewer viewer, LocalDate day, Instant now) {
+    Instant end = day.plusDays(1).atStartOfDay(viewer.zone()).toInstant().minusSeconds(1);
+    return end.isAfter(now) ? now : end;
   }
 
   private static ExtensionLine line(GrantedExtension row, UUID correctedBy) {

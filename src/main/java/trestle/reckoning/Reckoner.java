@@ -96,8 +96,10 @@ public final class Reckoner {
   private LimitReckoning judge(
       Limit.Measured limit, long scheduled, boolean overrun, List<Extension> extensions) {
     Extension granted = granted(extensions, history.doings().size());
-    long due = granted == null ? scheduled : granted.due();
-    return judge(limit, due, overrun, granted != null);
+    // What it extended is behind: an overhaul, say, began the interval again.
+    boolean behind = granted != null && scheduled != Scale.UNKNOWN && scheduled >= granted.due();
+    boolean extended = granted != null && !behind;
+    return judge(limit, extended ? granted.due() : scheduled, overrun, extended);
   }
 
   private LimitReckoning judge(Limit.Measured limit, long due, boolean overrun, boolean extended) {

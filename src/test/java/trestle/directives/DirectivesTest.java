@@ -409,6 +409,90 @@ class DirectivesTest {
     assertThat(items(aircraft, today)).hasSize(1);
   }
 
+  /** What took an older judgement's place does not give it back when it lapses. */
+  @Test
+  void aLapsedJudgementAsksAgainWhateverWasJudgedBefore() {
+    String type = newType();
+    UUID aircraft = aircraft(type, "12");
+    Rule rule = Rule.first(Limit.Every.of(Interval.parse("P12M")).from("effective"));
+    ParagraphSheet floats =
+        paragraph(
+            NewDirective.of("The authority", number(), effective, "Float struts"),
+            NewParagraph.of("", "Float struts", Applicability.ofTypes("all", type), rule)
+                .only("FLOATS-2", true));
+    judge(floats, aircraft, Verdict.APPLIES, "", null);
+    Instant before = now().minus(Duration.ofDays(1));
+    assessments.assess(
+        owner, NewAssessment.ofAircraft(floats, aircraft, Verdict.DOES_NOT, "No floats", before));
+    assertThat(items(aircraft, today)).isEmpty();
+    modified(aircraft, null, true, now());
+    assertThat(line(aircraft, floats).judged().state()).isEqualTo(Judged.State.TO_BE_ASSESSED);
+    assertThat(standing(aircraft).isHeld()).isTrue();
+    judge(floats, aircraft, Verdict.APPLIES, "", null);
+    assertThat(items(aircraft, today)).hasSize(1);
+  }
+
+  /** Revised from a day to come: until then what is in force is judged, and stands. */
+  @Test
+  void aRevisionStillToComeIsNotJudgedToday() {
+    String type = newType();
+    UUID aircraft = aircraft(type, "12");
+    NewDirective first = NewDirective.of("The authority", number(), effective, "Rails");
+    ParagraphSheet rails =
+        paragraph(first, NewParagraph.of("", "Rails", Applicability.ofTypes("all", type), YEARLY));
+    directives.revise(
+        owner,
+        rails.directiveId(),
+        row(rails.directiveId()),
+        new NewDirective(
+            first.issuer(),
+            first.number(),
+            first.bulletin(),
+            first.mandatory(),
+            "2",
+            today.plusDays(30),
+            first.title(),
+            first.textReference(),
+            null,
+            first.supersedes()),
+        false,
+        "Revision 2",
+        null);
+    judge(rails, aircraft, Verdict.WAIVED, "Parts come on Friday", today.plusDays(5));
+    assertThat(standing(aircraft).isClear()).isTrue();
+    judge(rails, aircraft, Verdict.DOES_NOT, "Later pattern", null);
+    assertThat(standing(aircraft).isClear()).isTrue();
+    assertThat(reasons(aircraft, today.plusDays(31)))
+        .singleElement()
+        .asString()
+        .contains("assessed before the directive was revised");
+  }
+
+  @Test
+  void whatIsNamedNoMoreCanBeJudgedAway() {
+    String type = newType();
+    UUID aircraft = aircraft(type, "12");
+    ParagraphSheet some =
+        paragraph(
+            NewDirective.of("The authority", number(), effective, "Struts"),
+            NewParagraph.of("", "Struts", Applicability.ofTypes("1 to 20", type), YEARLY));
+    judge(some, aircraft, Verdict.APPLIES, "", null);
+    assertThat(items(aircraft, today)).hasSize(1);
+    directives.reviseParagraph(
+        owner,
+        some.id(),
+        some.rowId(),
+        NewParagraph.of("", "Struts", Applicability.ofTypes("1 to 9", type), YEARLY),
+        false,
+        "Corrected by the authority",
+        null);
+    ParagraphSheet now = directives.paragraph(owner, some.id());
+    assertThatThrownBy(() -> judge(now, aircraft, Verdict.APPLIES, "", null))
+        .hasMessageContaining("is not among those it names");
+    judge(now, aircraft, Verdict.DOES_NOT, "Not named any more", null);
+    assertThat(items(aircraft, today)).isEmpty();
+  }
+
   /** Two people revise at once: the second sees what the first filed, and his own, and is told. */
   @Test
   void whoComesSecondSeesBothVersions() {

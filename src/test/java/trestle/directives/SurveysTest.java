@@ -1,6 +1,7 @@
 package trestle.directives;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -32,6 +33,7 @@ import trestle.reckoning.Interval;
 import trestle.reckoning.Limit;
 import trestle.reckoning.Rule;
 import trestle.web.Role;
+import trestle.web.Stale;
 import trestle.web.Viewer;
 
 /** Whom directives name over all that is on file: what the database is asked loses nobody. */
@@ -196,8 +198,25 @@ class SurveysTest {
     components.revise(
         owner,
         new Components.Revising(
-            part, "MG-4310", "1250", "Magneto", "Tarn Works", "", today, "Read again", null));
+            part, "MG-4310", "1250", "Magneto", "Tarn Works", "", today, "Read again", null, null));
     assertThat(told(run)).contains("MG-4310 1250");
+    assertThatThrownBy(
+            () ->
+                components.revise(
+                    owner,
+                    new Components.Revising(
+                        part,
+                        "MG-4310",
+                        "M250",
+                        "Magneto",
+                        "Tarn Works",
+                        "Someone",
+                        today,
+                        "Sold",
+                        "as it was",
+                        null)))
+        .isInstanceOf(Stale.class)
+        .hasMessageContaining("serial 1250");
     assertThat(
             surveys
                 .ofParagraph(

@@ -13,8 +13,10 @@ import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.fleet.ComponentCorrections;
 import trestle.fleet.ComponentEventKind;
 import trestle.fleet.ComponentEvents;
+import trestle.fleet.ComponentHistory;
 import trestle.fleet.ComponentState;
 import trestle.fleet.Components;
 import trestle.fleet.Fitments;
@@ -55,6 +57,7 @@ class AssembliesTest {
   @Inject Components components;
   @Inject Fitments fitments;
   @Inject ComponentEvents events;
+  @Inject ComponentCorrections corrections;
   @Inject ComponentLines lines;
   @Inject Parts parts;
   @Inject Spots spots;
@@ -300,6 +303,47 @@ class AssembliesTest {
         .isEqualTo(hours(3.5));
   }
 
+  /** What ran before somebody first read the meter has run all the same. */
+  @Test
+  void theFirstReadingOfAMeterTakesNothingAway() {
+    hangar.put(owner, magneto, engine, "heater", BEGAN);
+    fly(one, "01T09:00", "01T13:00");
+    assertThat(lines.of(owner, magneto, View.EVERYTHING).sinceNew(Counter.HOURS))
+        .isEqualTo(hours(4));
+    UUID first = metered("02T00:00", 100);
+    ComponentLine once = lines.of(owner, magneto, View.EVERYTHING);
+    assertThat(once.sinceNew(Counter.HOURS)).isEqualTo(hours(4));
+    assertThat(once.isEstimated(Counter.HOURS)).isTrue();
+    fly(one, "03T09:00", "03T11:00");
+    assertThat(lines.of(owner, magneto, View.EVERYTHING).sinceNew(Counter.HOURS))
+        .as("one reading says nothing of how much ran")
+        .isEqualTo(hours(6));
+    metered("04T00:00", 101);
+    ComponentLine twice = lines.of(owner, magneto, View.EVERYTHING);
+    assertThat(twice.sinceNew(Counter.HOURS)).isEqualTo(hours(5));
+    assertThat(twice.unitsAt(at("01T13:00"), Counter.HOURS)).isEqualTo(hours(4));
+
+    metered("05T00:00", 103, 0.0);
+    metered("06T00:00", 30);
+    UUID replaced = readings().get(2).id();
+    refused(
+        () -> corrections.correctMeterReading(owner, correcting(replaced, "05T00:00", true)),
+        "would run backwards");
+    refused(
+        () -> corrections.correctMeterReading(owner, correcting(first, "04T12:00", false)),
+        "would run backwards");
+    corrections.correctMeterReading(owner, correcting(first, "01T00:00", false));
+    assertThat(readings()).hasSize(4);
+  }
+
+  private List<ComponentHistory.MeterReading> readings() {
+    return components.history(owner, magneto, View.EVERYTHING).meterReadings();
+  }
+
+  private static Fitments.Correcting correcting(UUID row, String when, boolean voids) {
+    return new Fitments.Correcting(row, at(when), voids, "Read again", null);
+  }
+
   /** What code would have to forget to refuse: written straight into the table. */
   @Test
   void theDatabaseItselfRefusesTwoPlacesAtOnceAndCircles() {
@@ -339,12 +383,12 @@ class AssembliesTest {
         .hasMessageContaining(words);
   }
 
-  private void metered(String when, double hours) {
-    metered(when, hours, null);
+  private UUID metered(String when, double hours) {
+    return metered(when, hours, null);
   }
 
-  private void metered(String when, double hours, Double replacedBy) {
-    events.read(
+  private UUID metered(String when, double hours, Double replacedBy) {
+    return events.read(
         owner,
         new ComponentEvents.Metered(
             magneto,

@@ -391,6 +391,18 @@ class UpkeepTest {
   }
 
   @Test
+  void anExtensionGrantedOnTheDayOfTheWorkIsOfTheNext() {
+    UUID aircraft = upkeep.aircraft(owner, "QX-EXD", BEGINNING, "hours=1000");
+    UUID hundred = requirement(aircraft, "100-hour");
+    upkeep.baseline(controller, hundred, aircraft, BEGINNING, "hours=1000");
+    upkeep.flyTo(pilot, aircraft, "1100", day("2025-02-01"));
+    upkeep.done(engineer, hundred, aircraft, day("2025-02-01"));
+    extensions.grant(controller, extension(hundred, aircraft, 1_220 * 3_600));
+    assertThat(upkeep.item(owner, hundred, aircraft, day("2025-03-01")).controlling().dueAt())
+        .hasToString("1220");
+  }
+
+  @Test
   void afterAnOverrunAnEngineerStatesFromWhereItCounts() {
     UUID aircraft = upkeep.aircraft(owner, "QX-OVR", BEGINNING, "hours=1000");
     UUID hundred = requirement(aircraft, "100-hour");

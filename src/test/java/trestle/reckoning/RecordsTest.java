@@ -216,6 +216,13 @@ class RecordsTest {
               State.AHEAD,
               false),
           new Granted(
+              "what it extended is behind",
+              History.since(hours("900")).withExtensions(to("995", 0, 0)),
+              "990",
+              "1000",
+              State.AHEAD,
+              false),
+          new Granted(
               "the last one granted",
               History.since(hours("900")).withExtensions(to("1005", 0, 0), to("1008", 0, 0)),
               "1006",
