@@ -222,6 +222,21 @@ class SigningInTest {
   }
 
   @Test
+  void aFormThatDidNotMakeThePersonShowsNoPasswordOfTheirs() {
+    Company other = Company.founded("other-" + UUID.randomUUID(), operators, members);
+    Members.Welcome theirs = taken(UUID.randomUUID());
+    UUID form = UUID.randomUUID();
+    for (int sent = 1; sent <= 2; sent++) {
+      Members.Welcome welcome =
+          members.takeIn(
+              other.viewer(Role.OWNER), "N. Late", theirs.signInName(), Set.of(Role.PILOT), form);
+      assertThat(welcome.personId()).isEqualTo(theirs.personId());
+      assertThat(welcome.password()).as("sent %s times", sent).isNull();
+    }
+    assertThat(signsIn(theirs.signInName(), theirs.password())).isTrue();
+  }
+
+  @Test
   void whoForgotTheirPasswordGetsAnotherByCommand() {
     Members.Welcome member = taken(UUID.randomUUID());
     Visitor phone = Visitor.signedIn(member.signInName(), member.password());
