@@ -90,8 +90,13 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
     Instant latest = latestTime(now);
     return files.stream()
         .flatMap(file -> momentOf(file).stream())
-        .filter(moment -> moment.isBefore(now.plus(CLOCKS_APART)))
+        .filter(moment -> moment.isBefore(believedUntil(now)))
         .noneMatch(moment -> !moment.isBefore(latest));
+  }
+
+  /** From then on a file's date is of a wrong clock. */
+  static Instant believedUntil(Instant now) {
+    return now.plus(CLOCKS_APART);
   }
 
   private Instant latestTime(Instant now) {
@@ -102,10 +107,14 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
         : today;
   }
 
-  /** Those of our own making that need not be kept any longer. */
-  List<Path> superfluous(List<Path> files) {
+  /**
+   * Those of our own making that need not be kept any longer. What was dated by a wrong clock is
+   * kept, and takes no other's place.
+   */
+  List<Path> superfluous(List<Path> files, Instant now) {
     List<Path> newestFirst = new ArrayList<>(files);
-    newestFirst.removeIf(file -> momentOf(file).isEmpty());
+    newestFirst.removeIf(
+        file -> momentOf(file).filter(it -> it.isBefore(believedUntil(now))).isEmpty());
     newestFirst.sort(Comparator.comparing((Path file) -> momentOf(file).get()).reversed());
     Set<Path> kept = new HashSet<>();
     kept.addAll(newestOfEach(newestFirst, keep.days(), it -> it.toLocalDate()));

@@ -105,7 +105,7 @@ public class ScheduledBackups implements InstallationNotice {
         throw new BackupRefused(String.join(" ", written.faults()));
       }
     }
-    for (Path old : plan.superfluous(files(directory))) {
+    for (Path old : plan.superfluous(files(directory), now)) {
       Files.delete(old);
     }
   }

@@ -99,11 +99,19 @@ class KeptByItselfTest {
         Files.createFile(
             directory.resolve("before-upgrade-01%d-2026010%dT000000Z.zip".formatted(i, i)));
       }
+      List<String> ahead =
+          Stream.of(1, 2, 3).map("before-upgrade-020-2031010%dT000000Z.zip"::formatted).toList();
+      for (String name : ahead) {
+        Files.createFile(directory.resolve(name));
+      }
       String said = keep(older, directory);
       Path kept = directory.resolve("before-upgrade-027-20261126T020000Z.zip");
       assertThat(said).contains("As they were they are kept in " + kept);
       assertThat(filesIn(directory))
           .extracting(file -> file.getFileName().toString())
+          .as("those of a clock that was ahead take no place")
+          .containsAll(ahead)
+          .filteredOn(name -> !ahead.contains(name))
           .containsExactlyInAnyOrder(
               kept.getFileName().toString(),
               "before-upgrade-015-20260105T000000Z.zip",
