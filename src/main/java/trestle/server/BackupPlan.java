@@ -28,6 +28,7 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'").withZone(ZoneOffset.UTC);
   private static final Pattern FILE = Pattern.compile("trestle-(\\d{8}T\\d{6}Z)\\.zip");
+  private static final Pattern DRAFT_OF = Pattern.compile(FILE + "(\\.[0-9a-f-]{36})?\\.part");
 
   /** A file dated later than this was written under a wrong clock, and proves nothing. */
   private static final Duration CLOCKS_APART = Duration.ofDays(1);
@@ -132,6 +133,11 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
       }
     }
     return kept;
+  }
+
+  /** Whether a file is the draft of one of our own making. */
+  static boolean isOurDraft(Path file) {
+    return DRAFT_OF.matcher(file.getFileName().toString()).matches();
   }
 
   private static Optional<Instant> momentOf(Path file) {

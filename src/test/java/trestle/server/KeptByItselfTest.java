@@ -11,6 +11,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -18,6 +19,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -80,6 +82,27 @@ class KeptByItselfTest {
     assertThat(filesIn(directory.resolve("tried again"))).hasSize(1);
     assertThat(scheduled.sentence()).isEmpty();
     given().get("/q/health/well").then().statusCode(200);
+  }
+
+  @Test
+  void draftsOfKilledRunsAreTakenAwayAndNoOthers() throws Exception {
+    String mine = "trestle-20260101T000000Z.zip";
+    Path kept = Files.createDirectory(directory.resolve("drafts"));
+    for (String left : List.of(mine + ".part", mine + "." + UUID.randomUUID() + ".part")) {
+      longAgo(kept.resolve(left));
+    }
+    Path others = longAgo(kept.resolve("notes.zip.part"));
+    Path beingWritten = Files.createFile(kept.resolve(mine + "." + UUID.randomUUID() + ".part"));
+    scheduled.look(BackupPlan.parse("02:30", "2 days", ZoneId.of("UTC")), kept);
+    assertThat(filesIn(kept))
+        .hasSize(3)
+        .contains(others, beingWritten)
+        .anyMatch(file -> file.toString().matches(".*/trestle-\\d{8}T\\d{6}Z\\.zip"));
+  }
+
+  private static Path longAgo(Path file) throws Exception {
+    return Files.setLastModifiedTime(
+        Files.createFile(file), FileTime.from(Instant.now().minus(Duration.ofHours(2))));
   }
 
   @Test
