@@ -37,6 +37,8 @@ public record SignedHead(
   private static final Pattern TIME =
       Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z");
 
+  private static final String NO_MOMENT = "The time is no moment of the calendar.";
+
   public SignedHead {
     at = at.truncatedTo(ChronoUnit.SECONDS);
   }
@@ -88,12 +90,16 @@ public record SignedHead(
 
   static SignedHead read(List<String> fields) {
     return new SignedHead(
-        UUID.fromString(matching(ID, fields.get(1), "operator")),
+        id(fields.get(1)),
         count(fields.get(2), "size"),
         hash(fields.get(4), ROOT_BYTES, "root"),
         time(fields.get(3)),
         hash(fields.get(5), Ed25519.KEY_BYTES, "public key"),
         hash(fields.get(6), Ed25519.SIGNATURE_BYTES, "signature"));
+  }
+
+  static UUID id(String field) {
+    return UUID.fromString(matching(ID, field, "operator"));
   }
 
   static long count(String field, String what) {
@@ -112,12 +118,17 @@ public record SignedHead(
     }
   }
 
+  /** The hour 24 and the second 60 would be another text of the same moment. */
   private static Instant time(String field) {
     try {
-      return Instant.parse(matching(TIME, field, "time"));
+      Instant time = Instant.parse(matching(TIME, field, "time"));
+      if (time.toString().equals(field)) {
+        return time;
+      }
     } catch (DateTimeException e) {
-      throw new IllegalArgumentException("The time is no moment of the calendar.", e);
+      throw new IllegalArgumentException(NO_MOMENT, e);
     }
+    throw new IllegalArgumentException(NO_MOMENT);
   }
 
   private static String matching(Pattern pattern, String field, String what) {

@@ -48,7 +48,7 @@ public record SignedText(
     }
     return new SignedText(
         parts.group(1),
-        UUID.fromString(parts.group(2)),
+        SignedHead.id(parts.group(2)),
         parts.group(3),
         Base32.parse(parts.group(4)),
         Base32.parse(parts.group(5)));

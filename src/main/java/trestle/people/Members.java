@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -119,27 +120,28 @@ public class Members {
     }
     Membership before = people.ofForm(Membership.class, formKey);
     if (before != null) {
-      return again(people.person(before.personId));
+      return again(before, people.person(before.personId));
     }
+    Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
     Person known = people.named(signInName).orElse(null);
     String password = known == null ? Passwords.made() : null;
     Person person =
-        known == null
-            ? new Person(name, signInName, Passwords.hash(password), clock.instant())
-            : known;
+        known == null ? new Person(name, signInName, Passwords.hash(password), now) : known;
     if (known == null) {
       people.persist(person);
       people.flush();
     }
     if (!hasExactly(person.id, roles)) {
-      file(viewer, new Membership(person.id, roles), null, formKey);
+      file(viewer, new Membership(person.id, roles), null, formKey, now);
     }
     return new Welcome(person.id, person.signInName, password);
   }
 
-  private Welcome again(Person person) {
+  /** Only the form that made the person may show a password: one moment for both tells it. */
+  private Welcome again(Membership before, Person person) {
     boolean waits =
-        person.createdAt.isAfter(clock.instant().minus(LOST_ANSWER))
+        person.createdAt.equals(before.recordedAt())
+            && person.createdAt.isAfter(clock.instant().minus(LOST_ANSWER))
             && person.generation == 0
             && !people.hasSignedIn(person.id);
     String password = waits ? Passwords.made() : null;
@@ -165,7 +167,7 @@ public class Members {
       throw new Refusal("roles", "An operator needs an owner. Make somebody else an owner first.");
     }
     if (!member.roles().equals(roles)) {
-      file(viewer, new Membership(personId, roles), reason, formKey);
+      file(viewer, new Membership(personId, roles), reason, formKey, clock.instant());
     }
   }
 
@@ -202,8 +204,9 @@ public class Members {
     }
     Licence licence = licence(personId, wanted);
     licence.fromForm(formKey);
-    stamp(viewer, licence, null);
-    ledger.file(act(viewer), licence);
+    Instant now = clock.instant();
+    stamp(viewer, licence, null, now);
+    ledger.file(act(viewer, now), licence);
     return licence.id();
   }
 
@@ -212,20 +215,20 @@ public class Members {
         .noneMatch(m -> !m.personId.equals(personId) && rolesOf(m).contains(Role.OWNER));
   }
 
-  private void file(Viewer viewer, Membership membership, String reason, UUID formKey) {
-    stamp(viewer, membership, reason);
+  private void file(
+      Viewer viewer, Membership membership, String reason, UUID formKey, Instant now) {
+    stamp(viewer, membership, reason, now);
     membership.fromForm(formKey);
-    ledger.file(act(viewer), membership);
+    ledger.file(act(viewer, now), membership);
   }
 
-  private void stamp(Viewer viewer, trestle.ledger.Filed row, String reason) {
-    Instant now = clock.instant();
+  private static void stamp(Viewer viewer, trestle.ledger.Filed row, String reason, Instant now) {
     row.happened(now, viewer.dateOf(now));
     row.because(reason);
   }
 
-  private Act act(Viewer viewer) {
-    return new Act(viewer.operatorId(), viewer.personId(), clock.instant());
+  private static Act act(Viewer viewer, Instant now) {
+    return new Act(viewer.operatorId(), viewer.personId(), now);
   }
 
   private static Licence licence(UUID personId, NewLicence wanted) {

@@ -30,6 +30,8 @@ public class SignIns {
   private static final String NOT_RIGHT =
       "Password is not right, so nothing was signed. Capitals count in it.";
 
+  private static final String OLD_NOT_RIGHT = "Password now in use is not right.";
+
   @Inject PeopleRepository people;
   @Inject InstantSource clock;
   @Inject SignIns self;
@@ -69,8 +71,18 @@ public class SignIns {
    */
   @Filing
   String refusalOfPassword(Viewer anyone, UUID personId, String password) {
+    return refusal(personId, password, NOT_RIGHT);
+  }
+
+  /** The same of somebody who changes it; the count stays, whatever becomes of the change. */
+  @Filing
+  String refusalOfOldPassword(Viewer anyone, UUID personId, String password) {
+    return refusal(personId, password, OLD_NOT_RIGHT);
+  }
+
+  private String refusal(UUID personId, String password, String sentence) {
     Person person = people.person(personId);
-    return prove(person, password, Map.of("name:" + person.signInName, FREE_FOR_NAME), NOT_RIGHT)
+    return prove(person, password, Map.of("name:" + person.signInName, FREE_FOR_NAME), sentence)
         .refusal();
   }
 
@@ -152,13 +164,21 @@ public class SignIns {
     session.operatorId = operatorId;
   }
 
-  /** Changes the own password; every other session of the person ends. */
-  @Filing
+  /**
+   * Changes the own password; every other session of the person ends. A wrong old one is counted
+   * and braked like one at signing in.
+   */
   public void changePassword(Viewer viewer, UUID sessionId, String old, String chosen) {
-    Person person = people.person(viewer.personId());
-    if (!Passwords.matches(old, person.passwordHash)) {
-      throw new Refusal("old-password", "Password now in use is not right.");
+    String refusal = self.refusalOfOldPassword(Anyone.VIEWER, viewer.personId(), old);
+    if (refusal != null) {
+      throw new Refusal("old-password", refusal);
     }
+    self.change(viewer, sessionId, chosen);
+  }
+
+  @Filing
+  void change(Viewer viewer, UUID sessionId, String chosen) {
+    Person person = people.person(viewer.personId());
     String complaint = Passwords.complaint(chosen);
     if (complaint != null) {
       throw new Refusal("new-password", complaint);

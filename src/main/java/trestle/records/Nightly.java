@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -78,11 +79,14 @@ public class Nightly {
     return done;
   }
 
+  /** One that began later than now did so under a wrong clock, and proves nothing. */
   static boolean isDue(List<VerifiedLine> newest, Instant now, ZoneId zone) {
-    if (newest.isEmpty()) {
+    Optional<Instant> last =
+        newest.stream().map(VerifiedLine::at).filter(at -> !at.isAfter(now)).findFirst();
+    if (last.isEmpty()) {
       return true;
     }
-    Duration since = Duration.between(newest.get(0).at(), now);
+    Duration since = Duration.between(last.get(), now);
     int hour = now.atZone(zone).getHour();
     boolean night = hour >= FROM_HOUR && hour < TO_HOUR;
     return since.compareTo(SELDOM) > 0 || night && since.compareTo(OFTEN) > 0;

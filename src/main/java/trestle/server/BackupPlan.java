@@ -28,6 +28,7 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'").withZone(ZoneOffset.UTC);
   private static final Pattern FILE = Pattern.compile("trestle-(\\d{8}T\\d{6}Z)\\.zip");
+  private static final Pattern DRAFT_OF = Pattern.compile(FILE + "(\\.[0-9a-f-]{36})?\\.part");
 
   /** A file dated later than this was written under a wrong clock, and proves nothing. */
   private static final Duration CLOCKS_APART = Duration.ofDays(1);
@@ -90,8 +91,13 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
     Instant latest = latestTime(now);
     return files.stream()
         .flatMap(file -> momentOf(file).stream())
-        .filter(moment -> moment.isBefore(now.plus(CLOCKS_APART)))
+        .filter(moment -> moment.isBefore(believedUntil(now)))
         .noneMatch(moment -> !moment.isBefore(latest));
+  }
+
+  /** From then on a file's date is of a wrong clock. */
+  static Instant believedUntil(Instant now) {
+    return now.plus(CLOCKS_APART);
   }
 
   private Instant latestTime(Instant now) {
@@ -102,10 +108,14 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
         : today;
   }
 
-  /** Those of our own making that need not be kept any longer. */
-  List<Path> superfluous(List<Path> files) {
+  /**
+   * Those of our own making that need not be kept any longer. What was dated by a wrong clock is
+   * kept, and takes no other's place.
+   */
+  List<Path> superfluous(List<Path> files, Instant now) {
     List<Path> newestFirst = new ArrayList<>(files);
-    newestFirst.removeIf(file -> momentOf(file).isEmpty());
+    newestFirst.removeIf(
+        file -> momentOf(file).filter(it -> it.isBefore(believedUntil(now))).isEmpty());
     newestFirst.sort(Comparator.comparing((Path file) -> momentOf(file).get()).reversed());
     Set<Path> kept = new HashSet<>();
     kept.addAll(newestOfEach(newestFirst, keep.days(), it -> it.toLocalDate()));
@@ -123,6 +133,11 @@ record BackupPlan(LocalTime at, ZoneId zone, Keep keep) {
       }
     }
     return kept;
+  }
+
+  /** Whether a file is the draft of one of our own making. */
+  static boolean isOurDraft(Path file) {
+    return DRAFT_OF.matcher(file.getFileName().toString()).matches();
   }
 
   private static Optional<Instant> momentOf(Path file) {

@@ -35,6 +35,7 @@ public class ScheduledBackups implements InstallationNotice {
   static final String KEEP = "trestle.backup.keep";
 
   private static final Duration LOOK_EVERY = Duration.ofSeconds(30);
+  private static final Duration LEFT_AFTER = Duration.ofHours(1);
   private static final Duration TRY_AGAIN_AFTER = Duration.ofHours(1);
 
   /** One of several processes on a database makes it. */
@@ -97,6 +98,7 @@ public class ScheduledBackups implements InstallationNotice {
       if (!isOurs(connection) || !plan.isDue(files(directory), now)) {
         return;
       }
+      removeLeftDrafts(directory, now);
       BackupWriter.Written written =
           new BackupWriter(connection, Version.current(), now)
               .write(directory.resolve(BackupPlan.fileName(now)), Optional.empty());
@@ -105,8 +107,20 @@ public class ScheduledBackups implements InstallationNotice {
         throw new BackupRefused(String.join(" ", written.faults()));
       }
     }
-    for (Path old : plan.superfluous(files(directory))) {
+    for (Path old : plan.superfluous(files(directory), now)) {
       Files.delete(old);
+    }
+  }
+
+  /** Those that a killed run left: one that is being written has changed just now. */
+  private static void removeLeftDrafts(Path directory, Instant now) throws IOException {
+    for (Path file : files(directory)) {
+      boolean left =
+          BackupPlan.isOurDraft(file)
+              && Files.getLastModifiedTime(file).toInstant().isBefore(now.minus(LEFT_AFTER));
+      if (left) {
+        Files.deleteIfExists(file);
+      }
     }
   }
 

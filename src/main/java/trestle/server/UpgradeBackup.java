@@ -35,14 +35,13 @@ final class UpgradeBackup {
       Optional<String> version = Migrations.aboutToChange(url, users);
       if (version.isPresent()) {
         PrivateFiles.directory(directory);
-        String moment = BackupPlan.fileName(now).replace("trestle-", "");
-        Path file = directory.resolve("%s%s-%s".formatted(PREFIX, version.get(), moment));
+        Path file = directory.resolve("%s%s-%s".formatted(PREFIX, version.get(), momentOf(now)));
         try (Connection connection =
             DatabaseUsers.connect(url, users.owner(), users.ownerPassword())) {
           new BackupWriter(connection, Version.current(), now).write(file, Optional.empty());
         }
         out.printf("The tables will be changed. As they were they are kept in %s.%n", file);
-        removeOlder(directory);
+        removeOlder(directory, file, now);
       }
     } catch (IOException | SQLException | FlywayException | BackupRefused e) {
       throw new StartRefused(
@@ -51,18 +50,25 @@ final class UpgradeBackup {
     }
   }
 
-  private static void removeOlder(Path directory) throws IOException {
-    List<Path> oldestLast;
+  /** What was dated by a wrong clock is kept, and takes no other's place. */
+  private static void removeOlder(Path directory, Path made, Instant now) throws IOException {
+    String believed = momentOf(BackupPlan.believedUntil(now));
+    List<Path> before;
     try (Stream<Path> files = Files.list(directory)) {
-      oldestLast =
+      before =
           files
               .filter(file -> file.getFileName().toString().matches(PREFIX + ".*\\.zip"))
+              .filter(file -> !file.equals(made) && moment(file).compareTo(believed) < 0)
               .sorted(Comparator.comparing(UpgradeBackup::moment).reversed())
               .toList();
     }
-    for (Path old : oldestLast.subList(Math.min(KEPT, oldestLast.size()), oldestLast.size())) {
+    for (Path old : before.subList(Math.min(KEPT - 1, before.size()), before.size())) {
       Files.delete(old);
     }
+  }
+
+  private static String momentOf(Instant now) {
+    return BackupPlan.fileName(now).replace("trestle-", "");
   }
 
   private static String moment(Path file) {

@@ -3,17 +3,20 @@ package trestle.ledger;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import trestle.formats.Base32;
 
 /** A checker that skips a part of the proof is worth nothing: every field is changed here. */
 class PrintedProofTest {
   private static final HexFormat HEX = HexFormat.of();
   private static final UUID OPERATOR = UUID.fromString("01890a5d-ac96-774b-bcce-b302099a8057");
+  private static final UUID SHORT_NODE = UUID.fromString("01890a5d-ac96-774b-bcce-0302099a8057");
   private static final Instant AT = Instant.parse("2026-03-12T09:30:00Z");
 
   /** RFC 8032, 7.1, tests 1 to 3: secret, public, message, signature. */
@@ -78,6 +81,53 @@ class PrintedProofTest {
           .isFalse();
     }
     assertThat(isAccepted(text)).isTrue();
+  }
+
+  @Test
+  void aProofIsWrittenInOneWayAlone() {
+    for (String text : SomeProof.writtenOtherwise()) {
+      assertThat(isAccepted(text)).as(text).isFalse();
+    }
+  }
+
+  @Test
+  void whatAKeySignedBesidesIsWrittenInOneWayAlone() {
+    SignedText bare =
+        new SignedText(
+            "TRESTLE-TEST-1", SHORT_NODE, "ab".repeat(32), HEX.parseHex(RFC_8032[0][1]), null);
+    byte[] signature =
+        Ed25519.sign(
+            HEX.parseHex(RFC_8032[0][0]), bare.statement().getBytes(StandardCharsets.US_ASCII));
+    String text = bare.statement() + "." + Base32.of(signature);
+    assertThat(SignedText.parse(text).verify()).isTrue();
+    String moved = dashesMoved(text);
+    assertThat(moved).isNotEqualTo(text);
+    assertThatThrownBy(() -> SignedText.parse(moved))
+        .hasMessage("The operator is not written as in a signed head.");
+  }
+
+  /**
+   * Texts of the same moment and the same operator as those of proofs that hold, written otherwise.
+   */
+  static List<String> writtenOtherwise() {
+    List<byte[]> leaves = MerkleProofsTest.numbered(13);
+    String midnight = at("2026-03-13T00:00:00Z", leaves);
+    String before = at("2026-03-12T23:59:59Z", leaves);
+    String operator = proof(3, 13, SHORT_NODE, AT, RFC_8032[0], leaves).text();
+    List.of(midnight, before, operator).forEach(text -> assertThat(isAccepted(text)).isTrue());
+    return List.of(
+        midnight.replace("2026-03-13T00:00:00Z", "2026-03-12T24:00:00Z"),
+        before.replace("23:59:59Z", "23:59:60Z"),
+        dashesMoved(operator));
+  }
+
+  private static String at(String time, List<byte[]> leaves) {
+    return proof(3, 13, OPERATOR, Instant.parse(time), RFC_8032[0], leaves).text();
+  }
+
+  private static String dashesMoved(String text) {
+    return text.replace(
+        "01890A5D-AC96-774B-BCCE-0302099A8057", "001890A5D-AC96-774B-BCCE-302099A8057");
   }
 
   @Test

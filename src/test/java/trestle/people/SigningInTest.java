@@ -105,6 +105,37 @@ class SigningInTest {
   }
 
   @Test
+  void guessingTheOldPasswordIsBrakedToo() {
+    Members.Welcome member = taken(UUID.randomUUID());
+    Visitor guesser = Visitor.signedIn(member.signInName(), member.password());
+    guesser.get("/account");
+    for (int i = 0; i < 5; i++) {
+      assertThat(change(guesser, "wrong password " + i))
+          .contains("Password now in use is not right");
+    }
+    assertThat(change(guesser, member.password())).contains("Too many tries");
+    assertThat(signsIn(member.signInName(), member.password())).as("the same brake").isFalse();
+  }
+
+  @Test
+  void whoKnowsTheOldPasswordChangesIt() {
+    Members.Welcome member = taken(UUID.randomUUID());
+    Visitor desk = Visitor.signedIn(member.signInName(), member.password());
+    Visitor phone = Visitor.signedIn(member.signInName(), member.password());
+    desk.get("/account");
+    change(desk, member.password());
+    assertThat(desk.get("/account").statusCode()).isEqualTo(200);
+    assertThat(phone.get("/account").statusCode()).isEqualTo(303);
+    assertThat(signsIn(member.signInName(), "a few other words")).isTrue();
+  }
+
+  private static String change(Visitor visitor, String old) {
+    return visitor
+        .post("/account/password", Map.of("old-password", old, "new-password", "a few other words"))
+        .asString();
+  }
+
+  @Test
   void anUnknownNameGetsTheSameSentence() {
     Response answer =
         Visitor.atTheDoor()
@@ -219,6 +250,21 @@ class SigningInTest {
     assertThat(signsIn(again.signInName(), again.password())).isTrue();
     assertThat(taken(form).password()).as("theirs by now").isNull();
     assertThat(signsIn(again.signInName(), again.password())).isTrue();
+  }
+
+  @Test
+  void aFormThatDidNotMakeThePersonShowsNoPasswordOfTheirs() {
+    Company other = Company.founded("other-" + UUID.randomUUID(), operators, members);
+    Members.Welcome theirs = taken(UUID.randomUUID());
+    UUID form = UUID.randomUUID();
+    for (int sent = 1; sent <= 2; sent++) {
+      Members.Welcome welcome =
+          members.takeIn(
+              other.viewer(Role.OWNER), "N. Late", theirs.signInName(), Set.of(Role.PILOT), form);
+      assertThat(welcome.personId()).isEqualTo(theirs.personId());
+      assertThat(welcome.password()).as("sent %s times", sent).isNull();
+    }
+    assertThat(signsIn(theirs.signInName(), theirs.password())).isTrue();
   }
 
   @Test

@@ -89,6 +89,13 @@ class IndependentCheckerTest {
     assertThat(Shell.check("hello").code()).isEqualTo(2);
   }
 
+  @Test
+  void itTakesOneWayOfWritingAlone() throws Exception {
+    for (String text : SomeProof.writtenOtherwise()) {
+      assertThat(Shell.check(text).code()).as(text).isNotZero();
+    }
+  }
+
   /** Its last letter or digit but two, turned into the next. */
   private static String otherwise(String field) {
     int at = field.length() - 3 < 0 ? field.length() - 1 : field.length() - 3;

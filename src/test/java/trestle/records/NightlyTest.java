@@ -28,8 +28,18 @@ class NightlyTest {
     assertThat(Nightly.isDue(List.of(), Instant.parse("2026-01-11T15:00:00Z"), ZONE)).isTrue();
   }
 
+  @Test
+  void aClockThatOnceWasAheadDoesNotEndThem() {
+    assertThat(isDue("2031-01-10T05:00:00Z", "2026-01-11T15:00:00Z")).isTrue();
+    List<VerifiedLine> both = List.of(line("2031-01-10T05:00:00Z"), line("2026-01-11T14:30:00Z"));
+    assertThat(Nightly.isDue(both, Instant.parse("2026-01-11T15:00:00Z"), ZONE)).isFalse();
+  }
+
   private static boolean isDue(String last, String now) {
-    VerifiedLine line = new VerifiedLine(Instant.parse(last), 1, "", null, null, true);
-    return Nightly.isDue(List.of(line), Instant.parse(now), ZONE);
+    return Nightly.isDue(List.of(line(last)), Instant.parse(now), ZONE);
+  }
+
+  private static VerifiedLine line(String at) {
+    return new VerifiedLine(Instant.parse(at), 1, "", null, null, true);
   }
 }

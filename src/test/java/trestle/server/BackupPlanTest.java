@@ -69,7 +69,8 @@ class BackupPlanTest {
                     "2026-11-23T00:30:00Z",
                     "2026-11-24T00:30:00Z",
                     "2026-11-25T00:30:00Z",
-                    "2026-11-25T09:00:00Z")))
+                    "2026-11-25T09:00:00Z"),
+                Instant.parse("2026-11-25T09:00:10Z")))
         .containsExactlyInAnyOrderElementsOf(
             made(
                     "2026-09-30T00:30:00Z",
@@ -77,6 +78,22 @@ class BackupPlanTest {
                     "2026-11-22T00:30:00Z",
                     "2026-11-25T00:30:00Z")
                 .subList(2, 6));
+  }
+
+  @Test
+  void filesOfAClockThatWasAheadTakeNoPlace() {
+    List<Path> files =
+        made(
+            "2026-11-22T00:30:00Z",
+            "2026-11-23T00:30:00Z",
+            "2026-11-24T00:30:00Z",
+            "2026-11-25T00:30:00Z",
+            "2031-01-01T00:30:00Z",
+            "2031-02-02T00:30:00Z",
+            "2031-03-03T00:30:00Z",
+            "2031-03-04T00:30:00Z");
+    assertThat(PLAN.superfluous(files, Instant.parse("2026-11-25T00:30:00Z")))
+        .containsExactlyElementsOf(made("2026-11-22T00:30:00Z").subList(2, 3));
   }
 
   @Test

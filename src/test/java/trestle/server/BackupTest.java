@@ -9,14 +9,23 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.Stream;
+import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import trestle.house.Yard;
 import trestle.people.Company;
+import trestle.server.backup.BackupFile;
 import trestle.server.backup.BackupRefused;
 import trestle.server.backup.BackupWriter;
 import trestle.server.backup.Restore;
@@ -166,6 +175,37 @@ class BackupTest {
     assertThatThrownBy(() -> backUp(directory.resolve("other.zip"), "nobody's"))
         .hasMessage("There is no operator \"nobody's\" here.");
     assertThat(directory).isDirectoryNotContaining("glob:**other*");
+  }
+
+  @Test
+  void ofTwoThatWriteToOneNameOneIsRefusedAndTakesNothingFromTheOther() throws Exception {
+    Path file = directory.resolve("both.zip");
+    Path left = Files.writeString(directory.resolve("both.zip.part"), "of another run");
+    String company = yard.founded("keep-both", "QX-KBT").company().name();
+    ExecutorService two = Executors.newFixedThreadPool(2);
+    List<Future<BackupWriter.Written>> runs =
+        two.invokeAll(Collections.nCopies(2, () -> backUp(file, company)));
+    two.shutdown();
+    List<Throwable> refused = new ArrayList<>();
+    for (Future<BackupWriter.Written> run : runs) {
+      try {
+        run.get();
+      } catch (ExecutionException e) {
+        refused.add(e.getCause());
+      }
+    }
+    assertThat(refused)
+        .singleElement()
+        .asInstanceOf(InstanceOfAssertFactories.THROWABLE)
+        .isInstanceOf(BackupRefused.class)
+        .hasMessage(file + " exists already; it is not written over.");
+    assertThat(left).hasContent("of another run");
+    try (Stream<Path> files = Files.list(directory)) {
+      assertThat(files).containsExactlyInAnyOrder(file, left);
+    }
+    BackupFile.open(file).close();
+    assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))
+        .isEqualTo("rw-------");
   }
 
   private static BackupWriter.Written backUp(Path file, String operator) throws Exception {

@@ -11,6 +11,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -18,6 +19,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -83,6 +85,27 @@ class KeptByItselfTest {
   }
 
   @Test
+  void draftsOfKilledRunsAreTakenAwayAndNoOthers() throws Exception {
+    String mine = "trestle-20260101T000000Z.zip";
+    Path kept = Files.createDirectory(directory.resolve("drafts"));
+    for (String left : List.of(mine + ".part", mine + "." + UUID.randomUUID() + ".part")) {
+      longAgo(kept.resolve(left));
+    }
+    Path others = longAgo(kept.resolve("notes.zip.part"));
+    Path beingWritten = Files.createFile(kept.resolve(mine + "." + UUID.randomUUID() + ".part"));
+    scheduled.look(BackupPlan.parse("02:30", "2 days", ZoneId.of("UTC")), kept);
+    assertThat(filesIn(kept))
+        .hasSize(3)
+        .contains(others, beingWritten)
+        .anyMatch(file -> file.toString().matches(".*/trestle-\\d{8}T\\d{6}Z\\.zip"));
+  }
+
+  private static Path longAgo(Path file) throws Exception {
+    return Files.setLastModifiedTime(
+        Files.createFile(file), FileTime.from(Instant.now().minus(Duration.ofHours(2))));
+  }
+
+  @Test
   void whatANewReleaseChangesIsKeptAsItWasAndComesBackInIt() throws Exception {
     try (SpareDatabase older = SpareDatabase.empty();
         SpareDatabase newer = SpareDatabase.empty()) {
@@ -99,11 +122,19 @@ class KeptByItselfTest {
         Files.createFile(
             directory.resolve("before-upgrade-01%d-2026010%dT000000Z.zip".formatted(i, i)));
       }
+      List<String> ahead =
+          Stream.of(1, 2, 3).map("before-upgrade-020-2031010%dT000000Z.zip"::formatted).toList();
+      for (String name : ahead) {
+        Files.createFile(directory.resolve(name));
+      }
       String said = keep(older, directory);
       Path kept = directory.resolve("before-upgrade-027-20261126T020000Z.zip");
       assertThat(said).contains("As they were they are kept in " + kept);
       assertThat(filesIn(directory))
           .extracting(file -> file.getFileName().toString())
+          .as("those of a clock that was ahead take no place")
+          .containsAll(ahead)
+          .filteredOn(name -> !ahead.contains(name))
           .containsExactlyInAnyOrder(
               kept.getFileName().toString(),
               "before-upgrade-015-20260105T000000Z.zip",

@@ -5,10 +5,12 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -36,6 +38,9 @@ public final class BackupWriter {
   private static final int BUFFER = 1 << 16;
   private static final String LEDGER = "ledger_entry";
   private static final String PEOPLE = "person";
+  private static final String DRAFT = ".part";
+  private static final FileAttribute<?> ONLY_FOR_US =
+      PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"));
 
   private final Connection connection;
   private final Instant now;
@@ -69,17 +74,38 @@ public final class BackupWriter {
    */
   public Written write(Path file, Optional<String> only) throws IOException, SQLException {
     if (Files.exists(file)) {
-      throw new BackupRefused("%s exists already; it is not written over.".formatted(file));
+      throw there(file);
     }
-    Path draft = file.resolveSibling(file.getFileName() + ".part");
+    Path draft = file.resolveSibling(file.getFileName() + "." + UUID.randomUUID() + DRAFT);
     try {
       Manifest manifest = snapshot(draft, only);
       Seal.put(draft);
-      Files.move(draft, file, StandardCopyOption.ATOMIC_MOVE);
+      publish(draft, file);
       return written(file, manifest);
     } finally {
       Files.deleteIfExists(draft);
     }
+  }
+
+  /** The draft under its name, whole, unless another was published under it meanwhile. */
+  private static void publish(Path draft, Path file) throws IOException {
+    try {
+      try {
+        Files.createLink(file, draft);
+      } catch (FileAlreadyExistsException e) {
+        throw e;
+      } catch (UnsupportedOperationException | FileSystemException e) {
+        // No file system for links: the name is taken first, and then its empty file replaced.
+        Files.createFile(file, ONLY_FOR_US);
+        Files.move(draft, file, StandardCopyOption.ATOMIC_MOVE);
+      }
+    } catch (FileAlreadyExistsException e) {
+      throw there(file);
+    }
+  }
+
+  private static BackupRefused there(Path file) {
+    return new BackupRefused("%s exists already; it is not written over.".formatted(file));
   }
 
   private Written written(Path file, Manifest manifest) {
@@ -122,14 +148,7 @@ public final class BackupWriter {
   }
 
   private static OutputStream onlyForUs(Path draft) throws IOException {
-    Files.deleteIfExists(draft);
-    try {
-      Files.createFile(
-          draft,
-          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-    } catch (FileAlreadyExistsException e) {
-      throw new BackupRefused("Another backup is being written to %s.".formatted(draft));
-    }
+    Files.createFile(draft, ONLY_FOR_US);
     return Files.newOutputStream(draft, StandardOpenOption.WRITE);
   }
 
