@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
@@ -193,6 +194,7 @@ public class Deferrals {
     RuleProfile profile = profiles.of(viewer, defect.aircraftId(), View.asAt(day));
     DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile);
     check.entitled();
+    refuseAgainstHold(defect, asked);
     Members.LicenceLine licence = Deferrer.licence(members, viewer, asked, day);
     check.terms(clock.instant(), inspections(viewer, defect.aircraftId(), day));
     check.notRunOut();
@@ -213,6 +215,7 @@ public class Deferrals {
     DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile);
     check.paper(paper);
     check.terms(now, inspections(viewer, defect.aircraftId(), viewer.dateOf(now)));
+    refuseBeforeHold(defect, asked);
     Deferral row = row(viewer, defect, asked, check);
     row.licenceNumber = asked.licenceNumber().strip();
     row.transcribedFrom = paper.transcribedFrom();
@@ -253,9 +256,42 @@ public class Deferrals {
     if (!counts) {
       throw new Stale("Someone has corrected this deferral since you opened this form.");
     }
+    if (lastTriage(defect).filter(row -> row.ledgerSeq() > original.ledgerSeq()).isPresent()) {
+      throw new Stale("An engineer has ended this deferral by a triage. Nothing was filed.");
+    }
     if (!repository.extensions(List.of(defect.entryId()), View.EVERYTHING).isEmpty()) {
       throw new Refusal("", "A deferral that was extended is not corrected: rectify the defect.");
     }
+  }
+
+  /** What an engineer holds, an engineer alone defers. */
+  private void refuseAgainstHold(DefectSheet defect, NewDeferral asked) {
+    if (asked.by() == Role.PILOT && hold(defect).isPresent()) {
+      throw new Refusal(
+          "by",
+          "An engineer holds it, to be put right before the next flight: an engineer decides"
+              + " whether it is deferred.");
+    }
+  }
+
+  /** What was decided before an engineer held it does not lift that, whenever it is copied. */
+  private void refuseBeforeHold(DefectSheet defect, NewDeferral asked) {
+    if (hold(defect).filter(row -> asked.at().isBefore(row.happenedAt())).isPresent()) {
+      throw new Refusal(
+          "on",
+          "An engineer has held it since, to be put right before the next flight: what was"
+              + " decided before that no longer stands.");
+    }
+  }
+
+  /** The engineer's word that holds a defect, where that is the last one. */
+  private Optional<DefectTriage> hold(DefectSheet defect) {
+    return lastTriage(defect).filter(row -> row.outcome.equals(Triages.Outcome.HOLDS.word()));
+  }
+
+  private Optional<DefectTriage> lastTriage(DefectSheet defect) {
+    return repository.triages(List.of(defect.entryId()), View.EVERYTHING).stream()
+        .reduce((earlier, later) -> later);
   }
 
   private void stillOpen(Viewer viewer, DefectSheet defect) {

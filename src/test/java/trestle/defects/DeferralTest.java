@@ -526,6 +526,59 @@ class DeferralTest {
   }
 
   @Test
+  void whatAnEngineerHoldsIsDeferredByAnEngineer() {
+    profile("part-m");
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID defect = report(found);
+    triage(defect, Triages.Outcome.HOLDS, 0);
+    Instant later = Instant.now();
+    NewDeferral pilots = asked(defect, later, Role.PILOT, "", Category.C);
+    assertRefused(
+        () -> deferrals.defer(pilot, proof(pilot), pilots, null), "by", "An engineer holds it");
+    assertThat(standing(today()).isHeld()).isTrue();
+    UUID deferral = defer(defect, Category.C, later);
+    assertThat(standing(today()).isHeld()).isFalse();
+    assertRefused(
+        () -> deferrals.correct(pilot, proof(pilot), deferral, pilots, "Mine", null),
+        "by",
+        "An engineer holds it");
+  }
+
+  @Test
+  void aCopyOfWhatWasDecidedBeforeDoesNotLiftAHold() {
+    profile("part-m");
+    Viewer controller = company.viewer(Role.CONTROLLER);
+    Instant found = Instant.now().minusSeconds(7200);
+    OldPaper paper = new OldPaper("log 3, page 41", "S. Brandt");
+    UUID defect = report(found);
+    triage(defect, Triages.Outcome.HOLDS, 0);
+    NewDeferral before = asked(defect, found.plusSeconds(60), Role.ENGINEER, "E-OLD", Category.C);
+    assertRefused(
+        () -> deferrals.transcribe(controller, before, paper, null), "on", "no longer stands");
+    assertThat(standing(today()).isHeld()).isTrue();
+    NewDeferral after = asked(defect, Instant.now(), Role.ENGINEER, "E-OLD", Category.C);
+    UUID copied = deferrals.transcribe(controller, after, paper, null);
+    assertRefused(
+        () -> deferrals.correct(controller, copied, before, paper, "Misread", null),
+        "on",
+        "no longer stands");
+  }
+
+  @Test
+  void aDeferralThatAHoldHasEndedIsNotCorrected() {
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID defect = report(found);
+    UUID deferral = defer(defect, Category.C, found.plusSeconds(60));
+    triage(defect, Triages.Outcome.HOLDS, 1);
+    NewDeferral again = asked(defect, found.plusSeconds(60), Role.ENGINEER, LICENCE, Category.C);
+    assertThatThrownBy(
+            () -> deferrals.correct(engineer, proof(engineer), deferral, again, "Slip", null))
+        .isInstanceOf(Stale.class)
+        .hasMessageContaining("An engineer has ended this deferral");
+    assertThat(standing(today()).isHeld()).isTrue();
+  }
+
+  @Test
   void whatNobodyHasTriagedLimitsWhereTheProfileSaysSo() {
     Instant found = Instant.parse("2025-01-26T10:00:00Z");
     report(found);
