@@ -64,8 +64,7 @@ public class Deferrals {
    */
   @Filing
   public UUID defer(Viewer viewer, Proof proof, NewDeferral asked, UUID formKey) {
-    DefectSheet defect = book.entry(viewer, asked.defectEntryId()).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, asked.defectEntryId());
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -82,8 +81,7 @@ public class Deferrals {
    */
   @Filing
   public UUID transcribe(Viewer viewer, NewDeferral asked, OldPaper paper, UUID formKey) {
-    DefectSheet defect = book.entry(viewer, asked.defectEntryId()).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, asked.defectEntryId());
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -102,8 +100,7 @@ public class Deferrals {
   public UUID correct(
       Viewer viewer, Proof proof, UUID deferralId, NewDeferral asked, String reason, UUID formKey) {
     Deferral original = one(deferralId);
-    DefectSheet defect = book.entry(viewer, original.defectEntryId).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, original.defectEntryId);
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -128,8 +125,7 @@ public class Deferrals {
       String reason,
       UUID formKey) {
     Deferral original = one(deferralId);
-    DefectSheet defect = book.entry(viewer, original.defectEntryId).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, original.defectEntryId);
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -137,6 +133,13 @@ public class Deferrals {
     mayBeCorrected(viewer, defect, original, reason);
     if (original.transcribedFrom == null) {
       throw new Refusal("", "What was decided here is put right by an engineer or a pilot.");
+    }
+    if (items.standing(viewer, List.of(original), View.EVERYTHING).isEmpty()) {
+      throw new Stale(
+          "Defect "
+              + defect.no()
+              + " was raised to “must not fly” since: an engineer decides about it anew."
+              + " Nothing was filed.");
     }
     Deferral row = copied(viewer, defect, asked, paper);
     row.correct(deferralId, reason.strip());
@@ -186,6 +189,12 @@ public class Deferrals {
         .filter(item -> item.isMandatory() && item.kind().equals("inspection"))
         .sorted(trestle.standing.AircraftStanding.BITES_FIRST)
         .toList();
+  }
+
+  /** The defect as it stands, its aircraft locked until the commit. */
+  private DefectSheet locked(Viewer viewer, UUID defectEntryId) {
+    revisions.bump(viewer, book.entry(viewer, defectEntryId).current().aircraftId());
+    return book.entry(viewer, defectEntryId).current();
   }
 
   /** A deferral that the viewer decides, as an engineer or a pilot. */

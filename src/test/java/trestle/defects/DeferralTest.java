@@ -579,6 +579,94 @@ class DeferralTest {
   }
 
   @Test
+  void aReportRaisedToMustNotFlyHoldsWhateverWasDecidedBefore() {
+    profile("part-m");
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID triaged = report(found);
+    triage(triaged, Triages.Outcome.FLIES, 0);
+    UUID deferred = report(found);
+    UUID deferral = defer(deferred, Category.C, found.plusSeconds(60));
+    assertThat(standing(today()).isHeld()).isFalse();
+    long then = raise(triaged);
+    assertThat(standing(today()).isHeld()).isTrue();
+    View before = new View(today(), then - 1);
+    assertThat(
+            standings.asAt(engineer, List.of(aircraft), before).get(aircraft).standing().isHeld())
+        .as("as known before")
+        .isFalse();
+    triage(triaged, Triages.Outcome.FLIES, 1);
+    assertThat(standing(today()).isHeld()).as("looked at again").isFalse();
+    raise(deferred);
+    assertThat(standing(today()).isHeld()).isTrue();
+    assertThat(deferrals.entry(engineer, deferral).stands()).isFalse();
+    assertThat(items.dueItems(engineer, List.of(aircraft), View.asAt(today())).get(aircraft))
+        .isEmpty();
+    deferrals.correct(
+        engineer,
+        proof(engineer),
+        deferral,
+        asked(deferred, found.plusSeconds(60), Role.ENGINEER, LICENCE, Category.C),
+        "Decided again, as it is now reported",
+        null);
+    assertThat(standing(today()).isHeld()).as("an engineer has decided anew").isFalse();
+  }
+
+  @Test
+  void aCopyIsNotPutRightToLiftAReportRaisedSince() {
+    Viewer controller = company.viewer(Role.CONTROLLER);
+    Instant found = Instant.now().minusSeconds(7200);
+    OldPaper paper = new OldPaper("log 3, page 41", "S. Brandt");
+    UUID defect = report(found);
+    NewDeferral asked = asked(defect, found.plusSeconds(60), Role.ENGINEER, "E-OLD", Category.C);
+    UUID copied = deferrals.transcribe(controller, asked, paper, null);
+    raise(defect);
+    assertThatThrownBy(() -> deferrals.correct(controller, copied, asked, paper, "Misread", null))
+        .isInstanceOf(Stale.class)
+        .hasMessageContaining("raised to “must not fly”");
+    assertThat(standing(today()).isHeld()).isTrue();
+  }
+
+  @Test
+  void whatWasPutRightIsNotRaised() {
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID defect = report(found);
+    UUID done =
+        rectifications.rectify(
+            engineer,
+            proof(engineer),
+            defect,
+            new CertifiedWork("Replaced", "Manual 24", LICENCE, found.plusSeconds(60)),
+            null);
+    assertRefused(() -> raise(defect), "judgement", "report it anew");
+    rectifications.takeAway(
+        engineer, proof(engineer), done, new TakingAway("Another aircraft", LICENCE), null);
+    raise(defect);
+    assertThat(standing(today()).isHeld()).isTrue();
+  }
+
+  private long raise(UUID defect) {
+    return defects
+        .correct(
+            pilot,
+            defect,
+            new DefectDraft(
+                "Alternator 2 smokes",
+                "24",
+                "Left panel",
+                null,
+                null,
+                Judgement.MUST_NOT_FLY,
+                null,
+                false,
+                "",
+                Instant.now()),
+            List.of(),
+            "It was worse",
+            null)
+        .ledgerSeq();
+  }
+
+  @Test
   void whatNobodyHasTriagedLimitsWhereTheProfileSaysSo() {
     Instant found = Instant.parse("2025-01-26T10:00:00Z");
     report(found);
