@@ -448,6 +448,39 @@ class DefectsTest {
   }
 
   @Test
+  void oneFormOfAnEventIsFiledOnceAndTakesNoOtherContent() {
+    UUID key = UUID.randomUUID();
+    var hail = new AbnormalEvents.NewEvent("hail", "Marble-sized", FOUND);
+    List<PhotoDraft> photo = List.of(photos.prepare(pilot, Snaps.jpeg(64, 48)));
+    UUID event = events.report(pilot, aircraft, hail, photo, null, key);
+    assertThat(events.report(pilot, aircraft, hail, photo, null, key)).isEqualTo(event);
+    Instant soon = FOUND.plusSeconds(60);
+    var timed = new AbnormalEvents.NewEvent("hail", "Marble-sized", soon);
+    var dayAlone = new AbnormalEvents.NewEvent("hail", "Marble-sized", soon, false);
+    assertThat(events.report(pilot, aircraft, dayAlone, photo, null, key))
+        .as("a day alone is now, another now each time")
+        .isEqualTo(event);
+    assertThatThrownBy(() -> events.report(pilot, aircraft, timed, photo, null, key))
+        .isInstanceOf(Stale.class);
+    assertThatThrownBy(() -> events.report(pilot, aircraft, hail, List.of(), null, key))
+        .isInstanceOf(Stale.class);
+    UUID flight = UUID.randomUUID();
+    assertThatThrownBy(() -> events.report(pilot, aircraft, hail, photo, flight, key))
+        .isInstanceOf(Stale.class);
+    assertThatThrownBy(() -> events.correct(pilot, event, hail, List.of(), "Slip", key))
+        .isInstanceOf(Stale.class);
+
+    UUID other = UUID.randomUUID();
+    var words = new AbnormalEvents.NewEvent("hail", "Pea-sized", FOUND);
+    events.correct(pilot, event, words, List.of(), "Measured", other);
+    assertThat(events.correct(pilot, event, words, List.of(), "Measured", other)).isEqualTo(event);
+    List<PhotoDraft> more = List.of(photos.prepare(pilot, Snaps.jpeg(80, 48)));
+    assertThatThrownBy(() -> events.correct(pilot, event, words, more, "Measured", other))
+        .isInstanceOf(Stale.class);
+    assertThat(events.entry(pilot, event).rows()).hasSize(2);
+  }
+
+  @Test
   void anEventAndItsInspectionArePutRightAndTakenAwayAgain() {
     var hail = new AbnormalEvents.NewEvent("hail", "Marble-sized", FOUND);
     UUID event = events.report(pilot, aircraft, hail, List.of(), null, null);
