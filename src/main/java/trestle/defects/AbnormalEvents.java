@@ -30,6 +30,7 @@ import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
+import trestle.web.Role;
 import trestle.web.Shown;
 import trestle.web.Stale;
 import trestle.web.Viewer;
@@ -153,9 +154,9 @@ public class AbnormalEvents {
   }
 
   /**
-   * Says what a report should have said; the original is kept and shown. What it was can't change
-   * once its inspection is certified, since another event asks for another inspection; nor can it
-   * have happened after that.
+   * Says what a report should have said; the original is kept and shown. Where another event asks
+   * for another inspection, an engineer alone says that it was one, and nobody once its inspection
+   * is certified; nor can it have happened after that.
    *
    * @param rowId the row to replace; refused as stale when it has been replaced already
    */
@@ -187,7 +188,9 @@ public class AbnormalEvents {
       refuseAgainst(inspected, original, asked, otherKind, viewer);
     }
     if (otherKind) {
-      row.says(kinds.find(viewer, asked.kindCode()), asked.words());
+      EventKind kind = kinds.find(viewer, asked.kindCode());
+      refuseOtherInspection(viewer, original, kind);
+      row.says(kind, asked.words());
     }
     row.words = asked.words();
     row.fromForm(formKey);
@@ -228,6 +231,20 @@ public class AbnormalEvents {
     }
     if (asked.at().isAfter(clock.instant())) {
       throw new Refusal("on", "The day it happened must not be in the future.");
+    }
+  }
+
+  /** The inspection that an event holds for is another only by an engineer's word. */
+  private static void refuseOtherInspection(Viewer viewer, AbnormalEvent original, EventKind kind) {
+    if (!kind.inspection().equals(original.inspection) && !viewer.is(Role.ENGINEER)) {
+      throw new Refusal(
+          "kind",
+          "“"
+              + kind.name()
+              + "” asks for another inspection than “"
+              + original.kindName
+              + "”: an engineer corrects what happened, or report the other event as one of its"
+              + " own.");
     }
   }
 

@@ -487,7 +487,13 @@ class DefectsTest {
     var lightning = new AbnormalEvents.NewEvent("lightning-strike", "And a flash", FOUND);
     assertThatThrownBy(() -> events.correct(pilot, event, lightning, List.of(), "", null))
         .isInstanceOf(Refusal.class);
-    events.correct(pilot, event, lightning, List.of(), "Asked the passengers", null);
+    for (Role role : List.of(Role.PILOT, Role.CONTROLLER, Role.OWNER)) {
+      Viewer other = company.viewer(role);
+      assertThatThrownBy(() -> events.correct(other, event, lightning, List.of(), "Flash", null))
+          .isInstanceOf(Refusal.class)
+          .hasMessageContaining("an engineer corrects what happened, or report the other event");
+    }
+    events.correct(engineer, event, lightning, List.of(), "Asked the passengers", null);
     assertThatThrownBy(() -> events.correct(pilot, event, hail, List.of(), "Late", null))
         .isInstanceOf(Stale.class);
     EventEntry entry = events.entry(pilot, event);
