@@ -55,6 +55,7 @@ import trestle.standing.Reason;
 import trestle.standing.Standing;
 import trestle.standing.Standings;
 import trestle.standing.Subject;
+import trestle.web.Form;
 import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Stale;
@@ -221,6 +222,29 @@ class DeferralTest {
     Deferrals.Entry entry = deferrals.entry(engineer, deferral);
     assertThat(entry.defect().foundOn()).isEqualTo("2025-01-26");
     assertThat(entry.deferral().lastDay()).isEqualTo("2025-01-30");
+  }
+
+  /** West of Greenwich the end of a day is the next day in UTC. */
+  @Test
+  void aDefectReportedByItsDayAloneIsOfThatDayInEitherTimeBase() {
+    assertThat(foundOn("26 January 2025", "2025-03-01T12:00:00Z"))
+        .isEqualTo("2025-01-26T23:59:59Z");
+    assertThat(foundOn("26 January 2025", "2025-01-26T20:00:00Z"))
+        .isEqualTo("2025-01-26T20:00:00Z");
+    assertThat(foundOn("26 January 2025", "2025-01-27T02:00:00Z"))
+        .isEqualTo("2025-01-26T23:59:59Z");
+    profile("part-m");
+    UUID defect = report(foundOn("26 January 2025", "2025-01-27T02:00:00Z"));
+    UUID deferral = defer(defect, Category.B, Instant.parse("2025-01-27T02:00:00Z"));
+    Deferrals.Entry entry = deferrals.entry(engineer, deferral);
+    assertThat(entry.defect().foundOn()).isEqualTo("2025-01-26");
+    assertThat(entry.deferral().lastDay()).isEqualTo("2025-01-29");
+  }
+
+  private Instant foundOn(String day, String now) {
+    Form form =
+        Form.blank().with("words", "Hum").with("judgement", "can-fly").with("found-on", day);
+    return new DefectForm(form, pilot, Instant.parse(now), List.of()).read().discoveredAt();
   }
 
   /** Check case 29: ORO.MLR.105(f)(2), read in the UK text: 3 more days at most, once only. */
