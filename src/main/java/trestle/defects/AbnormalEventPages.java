@@ -195,7 +195,8 @@ public class AbnormalEventPages {
             .choice(kindOptions(original).stream().map(Option::value).toList());
     String words = form.required("words", "In your words").lines(DefectDraft.MOST_WORDS);
     Instant at = StatedMoment.of(form, "Happened on", viewer, clock.instant());
-    return form.isBad() ? null : new AbnormalEvents.NewEvent(kind, words, at);
+    boolean timed = !form.value("time").isBlank();
+    return form.isBad() ? null : new AbnormalEvents.NewEvent(kind, words, at, timed);
   }
 
   private List<Option> kindOptions(EventSheet original) {

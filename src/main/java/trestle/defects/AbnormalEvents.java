@@ -6,13 +6,13 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -30,6 +30,7 @@ import trestle.web.Filing;
 import trestle.web.NotHere;
 import trestle.web.Reading;
 import trestle.web.Refusal;
+import trestle.web.Role;
 import trestle.web.Shown;
 import trestle.web.Stale;
 import trestle.web.Viewer;
@@ -57,10 +58,15 @@ public class AbnormalEvents {
    *
    * @param kindCode one of the operator's list
    * @param words what happened
+   * @param timed whether its moment was stated, and not only its day
    */
-  public record NewEvent(String kindCode, String words, Instant at) {
+  public record NewEvent(String kindCode, String words, Instant at, boolean timed) {
     public NewEvent {
       words = words == null ? "" : words.strip();
+    }
+
+    public NewEvent(String kindCode, String words, Instant at) {
+      this(kindCode, words, at, true);
     }
   }
 
@@ -130,10 +136,6 @@ public class AbnormalEvents {
     revisions.bump(viewer, aircraftId);
     EventKind kind = kinds.find(viewer, asked.kindCode());
     refuseWords(asked);
-    Optional<AbnormalEvent> before = repository.ofForm(AbnormalEvent.class, formKey);
-    if (before.isPresent()) {
-      return again(before.get(), aircraftId, asked, viewer.dateOf(asked.at()));
-    }
     AbnormalEvent row = new AbnormalEvent();
     row.aircraftId = aircraftId;
     row.entryId = row.id();
@@ -141,6 +143,10 @@ public class AbnormalEvents {
     row.flightEntryId = flightEntryId;
     row.photos = photos.keep(viewer, pictures).toArray(String[]::new);
     row.happened(asked.at(), viewer.dateOf(asked.at()));
+    Optional<AbnormalEvent> before = repository.ofForm(AbnormalEvent.class, formKey);
+    if (before.isPresent()) {
+      return again(before.get(), row, asked);
+    }
     row.fromForm(formKey);
     row.number = numbers.next(viewer.operatorId(), NUMBERS);
     ledger.file(act(viewer), row);
@@ -148,9 +154,9 @@ public class AbnormalEvents {
   }
 
   /**
-   * Says what a report should have said; the original is kept and shown. What it was can't change
-   * once its inspection is certified, since another event asks for another inspection; nor can it
-   * have happened after that.
+   * Says what a report should have said; the original is kept and shown. Where another event asks
+   * for another inspection, an engineer alone says that it was one, and nobody once its inspection
+   * is certified; nor can it have happened after that.
    *
    * @param rowId the row to replace; refused as stale when it has been replaced already
    */
@@ -166,9 +172,14 @@ public class AbnormalEvents {
     revisions.bump(viewer, original.aircraftId);
     Certifying.reasonNeeded(reason);
     refuseWords(asked);
+    AbnormalEvent row = original.next(reason.strip());
+    Set<String> pictures = new LinkedHashSet<>(List.of(original.photos));
+    pictures.addAll(photos.keep(viewer, more));
+    row.photos = pictures.toArray(String[]::new);
+    row.happened(asked.at(), viewer.dateOf(asked.at()));
     Optional<AbnormalEvent> before = repository.ofForm(AbnormalEvent.class, formKey);
     if (before.isPresent()) {
-      return again(before.get(), original.aircraftId, asked, viewer.dateOf(asked.at()));
+      return again(before.get(), row, asked);
     }
     stillStands(original);
     boolean otherKind = !original.kindCode.equals(asked.kindCode());
@@ -176,15 +187,12 @@ public class AbnormalEvents {
     if (inspected != null) {
       refuseAgainst(inspected, original, asked, otherKind, viewer);
     }
-    AbnormalEvent row = original.next(reason.strip());
     if (otherKind) {
-      row.says(kinds.find(viewer, asked.kindCode()), asked.words());
+      EventKind kind = kinds.find(viewer, asked.kindCode());
+      refuseOtherInspection(viewer, original, kind);
+      row.says(kind, asked.words());
     }
     row.words = asked.words();
-    Set<String> pictures = new LinkedHashSet<>(List.of(original.photos));
-    pictures.addAll(photos.keep(viewer, more));
-    row.photos = pictures.toArray(String[]::new);
-    row.happened(asked.at(), viewer.dateOf(asked.at()));
     row.fromForm(formKey);
     ledger.file(act(viewer), row);
     return row.entryId;
@@ -226,6 +234,20 @@ public class AbnormalEvents {
     }
   }
 
+  /** The inspection that an event holds for is another only by an engineer's word. */
+  private static void refuseOtherInspection(Viewer viewer, AbnormalEvent original, EventKind kind) {
+    if (!kind.inspection().equals(original.inspection) && !viewer.is(Role.ENGINEER)) {
+      throw new Refusal(
+          "kind",
+          "“"
+              + kind.name()
+              + "” asks for another inspection than “"
+              + original.kindName
+              + "”: an engineer corrects what happened, or report the other event as one of its"
+              + " own.");
+    }
+  }
+
   private static void refuseAgainst(
       InspectionSheet inspected,
       AbnormalEvent original,
@@ -254,14 +276,21 @@ public class AbnormalEvents {
     }
   }
 
-  private static UUID again(AbnormalEvent before, UUID aircraftId, NewEvent asked, LocalDate day) {
+  /** The same form again: with the same content, the same answer. */
+  private static UUID again(AbnormalEvent before, AbnormalEvent now, NewEvent asked) {
     boolean same =
-        before.aircraftId.equals(aircraftId)
+        before.aircraftId.equals(now.aircraftId)
             && before.kindCode.equals(asked.kindCode())
-            && before.happenedOn().equals(day)
-            && before.words.equals(asked.words());
+            && before.words.equals(asked.words())
+            && before.happenedOn().equals(now.happenedOn())
+            && (!asked.timed() || before.happenedAt().equals(now.happenedAt()))
+            && List.of(before.photos).equals(List.of(now.photos))
+            && Objects.equals(before.flightEntryId, now.flightEntryId)
+            && Objects.equals(before.corrects(), now.corrects());
     if (!same) {
-      throw new Stale("This form has filed an event already, with other content.");
+      throw new Stale(
+          "This form has filed an event already, with other content. Open a new form, or correct"
+              + " what it filed.");
     }
     return before.entryId;
   }

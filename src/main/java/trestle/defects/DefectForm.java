@@ -1,6 +1,7 @@
 package trestle.defects;
 
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -189,7 +190,10 @@ public final class DefectForm {
     return form.required("chapter", "System").choice(codes);
   }
 
-  /** A day alone means now on today, and the end of any other. */
+  /**
+   * A day alone means now on today, and the end of any other: the last moment that is on that day
+   * here and in UTC, since the clocks of deferrals count by either.
+   */
   private Instant found() {
     var on = form.required("found-on", "Found on").dateUpTo(viewer.dateOf(now));
     var time = form.optional("found-time", "Time").time();
@@ -197,7 +201,9 @@ public final class DefectForm {
       return null;
     }
     if (time == null) {
-      Instant end = on.plusDays(1).atStartOfDay(viewer.zone()).toInstant().minusSeconds(1);
+      Instant here = on.plusDays(1).atStartOfDay(viewer.zone()).toInstant();
+      Instant inUtc = on.plusDays(1).atStartOfDay(ZoneOffset.UTC).toInstant();
+      Instant end = (here.isBefore(inUtc) ? here : inUtc).minusSeconds(1);
       return end.isBefore(now) ? end : now;
     }
     Instant at = LocalMoment.asked(form, "found-time", "Time", on.atTime(time), viewer.zone());

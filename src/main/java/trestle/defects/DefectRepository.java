@@ -4,7 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.TypedQuery;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import trestle.ledger.View;
 
 /** The filed rows of this room, but for pictures and what came back. */
@@ -38,6 +40,23 @@ class DefectRepository extends RowRepository {
         .setParameter("ids", entryIds)
         .setParameter("known", view.knownBound())
         .getResultList();
+  }
+
+  /**
+   * At which line of the ledger a correction raised these defects to "must not fly", if one did.
+   */
+  Map<UUID, Long> raised(Collection<UUID> entryIds, View view) {
+    return entities
+        .createQuery(
+            "from Defect d where d.entryId in :ids and d.ledgerSeq <= :known"
+                + " and d.judgement = :raised and exists (select 1 from Defect o"
+                + " where o.id = d.corrects and o.judgement <> :raised)",
+            Defect.class)
+        .setParameter("ids", entryIds)
+        .setParameter("known", view.knownBound())
+        .setParameter("raised", Judgement.MUST_NOT_FLY.word())
+        .getResultStream()
+        .collect(Collectors.toMap(row -> row.entryId, Defect::ledgerSeq, Math::max));
   }
 
   /** The current rows of defects that nobody has rectified, the first found first. */

@@ -75,7 +75,8 @@ public class Defects {
 
   /**
    * Says what a report should have said. What was found when, its number and its photos stay, and
-   * "must not fly" is not taken back here: that is for an engineer to decide.
+   * "must not fly" is not taken back here: that is for an engineer to decide. A report raised to
+   * "must not fly" holds again, whatever was decided about it before.
    *
    * @param rowId the row to replace; refused as stale when it has been replaced already
    */
@@ -107,8 +108,21 @@ public class Defects {
           "judgement",
           "“Must not fly” is not taken back by a correction: an engineer decides what it means.");
     }
+    if (original.judgement.equals(Judgement.CAN_FLY.word())
+        && draft.judgement() == Judgement.MUST_NOT_FLY
+        && isRectified(original.entryId)) {
+      throw new Refusal(
+          "judgement", "It was put right, so that nothing is held by it: report it anew.");
+    }
     knowsComponent(viewer, draft);
     return filed(viewer, row);
+  }
+
+  private boolean isRectified(UUID entryId) {
+    return repository.rectifications(List.of(entryId), View.EVERYTHING).stream()
+        .reduce((earlier, later) -> later)
+        .filter(row -> !row.isVoid())
+        .isPresent();
   }
 
   private Defect corrected(

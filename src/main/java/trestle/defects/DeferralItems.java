@@ -52,14 +52,19 @@ public class DeferralItems implements DueSource {
     return items;
   }
 
-  /** Deferrals with their extensions; what an engineer has put an end to is left out. */
+  /**
+   * Deferrals with their extensions; what an engineer has put an end to is left out, and what was
+   * decided before the report was raised to "must not fly".
+   */
   List<DeferralSheet> standing(Viewer viewer, List<Deferral> rows, View view) {
     if (rows.isEmpty()) {
       return List.of();
     }
     Set<UUID> ids = rows.stream().map(row -> row.defectEntryId).collect(Collectors.toSet());
-    Map<UUID, Long> ended = new HashMap<>();
-    repository.triages(ids, view).forEach(row -> ended.put(row.defectEntryId, row.ledgerSeq()));
+    Map<UUID, Long> ended = new HashMap<>(defects.raised(ids, view));
+    repository
+        .triages(ids, view)
+        .forEach(row -> ended.merge(row.defectEntryId, row.ledgerSeq(), Math::max));
     Map<UUID, List<DeferralExtended>> extended =
         repository.extensions(ids, view).stream()
             .collect(Collectors.groupingBy(row -> row.defectEntryId));

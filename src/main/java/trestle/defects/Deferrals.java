@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import trestle.fleet.Fleet;
 import trestle.fleet.Revisions;
@@ -63,8 +64,7 @@ public class Deferrals {
    */
   @Filing
   public UUID defer(Viewer viewer, Proof proof, NewDeferral asked, UUID formKey) {
-    DefectSheet defect = book.entry(viewer, asked.defectEntryId()).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, asked.defectEntryId());
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -81,8 +81,7 @@ public class Deferrals {
    */
   @Filing
   public UUID transcribe(Viewer viewer, NewDeferral asked, OldPaper paper, UUID formKey) {
-    DefectSheet defect = book.entry(viewer, asked.defectEntryId()).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, asked.defectEntryId());
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -101,8 +100,7 @@ public class Deferrals {
   public UUID correct(
       Viewer viewer, Proof proof, UUID deferralId, NewDeferral asked, String reason, UUID formKey) {
     Deferral original = one(deferralId);
-    DefectSheet defect = book.entry(viewer, original.defectEntryId).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, original.defectEntryId);
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -127,8 +125,7 @@ public class Deferrals {
       String reason,
       UUID formKey) {
     Deferral original = one(deferralId);
-    DefectSheet defect = book.entry(viewer, original.defectEntryId).current();
-    revisions.bump(viewer, defect.aircraftId());
+    DefectSheet defect = locked(viewer, original.defectEntryId);
     Deferral before = repository.ofForm(Deferral.class, formKey).orElse(null);
     if (before != null) {
       return before.id();
@@ -136,6 +133,13 @@ public class Deferrals {
     mayBeCorrected(viewer, defect, original, reason);
     if (original.transcribedFrom == null) {
       throw new Refusal("", "What was decided here is put right by an engineer or a pilot.");
+    }
+    if (items.standing(viewer, List.of(original), View.EVERYTHING).isEmpty()) {
+      throw new Stale(
+          "Defect "
+              + defect.no()
+              + " was raised to “must not fly” since: an engineer decides about it anew."
+              + " Nothing was filed.");
     }
     Deferral row = copied(viewer, defect, asked, paper);
     row.correct(deferralId, reason.strip());
@@ -187,12 +191,19 @@ public class Deferrals {
         .toList();
   }
 
+  /** The defect as it stands, its aircraft locked until the commit. */
+  private DefectSheet locked(Viewer viewer, UUID defectEntryId) {
+    revisions.bump(viewer, book.entry(viewer, defectEntryId).current().aircraftId());
+    return book.entry(viewer, defectEntryId).current();
+  }
+
   /** A deferral that the viewer decides, as an engineer or a pilot. */
   private Deferral decided(Viewer viewer, DefectSheet defect, NewDeferral asked) {
     LocalDate day = viewer.dateOf(asked.at());
     RuleProfile profile = profiles.of(viewer, defect.aircraftId(), View.asAt(day));
     DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile);
     check.entitled();
+    refuseAgainstHold(defect, asked);
     Members.LicenceLine licence = Deferrer.licence(members, viewer, asked, day);
     check.terms(clock.instant(), inspections(viewer, defect.aircraftId(), day));
     check.notRunOut();
@@ -213,6 +224,7 @@ public class Deferrals {
     DeferralCheck check = new DeferralCheck(viewer, defect, asked, profile);
     check.paper(paper);
     check.terms(now, inspections(viewer, defect.aircraftId(), viewer.dateOf(now)));
+    refuseBeforeHold(defect, asked);
     Deferral row = row(viewer, defect, asked, check);
     row.licenceNumber = asked.licenceNumber().strip();
     row.transcribedFrom = paper.transcribedFrom();
@@ -253,9 +265,42 @@ public class Deferrals {
     if (!counts) {
       throw new Stale("Someone has corrected this deferral since you opened this form.");
     }
+    if (lastTriage(defect).filter(row -> row.ledgerSeq() > original.ledgerSeq()).isPresent()) {
+      throw new Stale("An engineer has ended this deferral by a triage. Nothing was filed.");
+    }
     if (!repository.extensions(List.of(defect.entryId()), View.EVERYTHING).isEmpty()) {
       throw new Refusal("", "A deferral that was extended is not corrected: rectify the defect.");
     }
+  }
+
+  /** What an engineer holds, an engineer alone defers. */
+  private void refuseAgainstHold(DefectSheet defect, NewDeferral asked) {
+    if (asked.by() == Role.PILOT && hold(defect).isPresent()) {
+      throw new Refusal(
+          "by",
+          "An engineer holds it, to be put right before the next flight: an engineer decides"
+              + " whether it is deferred.");
+    }
+  }
+
+  /** What was decided before an engineer held it does not lift that, whenever it is copied. */
+  private void refuseBeforeHold(DefectSheet defect, NewDeferral asked) {
+    if (hold(defect).filter(row -> asked.at().isBefore(row.happenedAt())).isPresent()) {
+      throw new Refusal(
+          "on",
+          "An engineer has held it since, to be put right before the next flight: what was"
+              + " decided before that no longer stands.");
+    }
+  }
+
+  /** The engineer's word that holds a defect, where that is the last one. */
+  private Optional<DefectTriage> hold(DefectSheet defect) {
+    return lastTriage(defect).filter(row -> row.outcome.equals(Triages.Outcome.HOLDS.word()));
+  }
+
+  private Optional<DefectTriage> lastTriage(DefectSheet defect) {
+    return repository.triages(List.of(defect.entryId()), View.EVERYTHING).stream()
+        .reduce((earlier, later) -> later);
   }
 
   private void stillOpen(Viewer viewer, DefectSheet defect) {

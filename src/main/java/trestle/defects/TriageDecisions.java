@@ -12,7 +12,10 @@ import trestle.standing.DueItem;
 import trestle.standing.Ground;
 import trestle.web.Viewer;
 
-/** What engineers and pilots have decided about open defects: the newest word counts. */
+/**
+ * What engineers and pilots have decided about open defects: the newest word counts, and none that
+ * came before its report was raised to "must not fly".
+ */
 @ApplicationScoped
 class TriageDecisions implements Decisions {
   @Inject DeferralRepository repository;
@@ -29,8 +32,11 @@ class TriageDecisions implements Decisions {
     }
     Map<UUID, Defect> found = new HashMap<>();
     defects.entries(defectEntryIds, view).forEach(row -> found.put(row.entryId, row));
+    Map<UUID, Long> raised = defects.raised(defectEntryIds, view);
     for (DefectTriage row : triages) {
-      decisions.put(row.defectEntryId, triaged(row, found.get(row.defectEntryId)));
+      if (raised.getOrDefault(row.defectEntryId, 0L) < row.ledgerSeq()) {
+        decisions.put(row.defectEntryId, triaged(row, found.get(row.defectEntryId)));
+      }
     }
     List<DeferralSheet> standing = items.standing(viewer, deferrals, view);
     Map<UUID, DueItem> reckoned = items.reckoned(viewer, standing, view);

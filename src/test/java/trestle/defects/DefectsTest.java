@@ -448,13 +448,52 @@ class DefectsTest {
   }
 
   @Test
+  void oneFormOfAnEventIsFiledOnceAndTakesNoOtherContent() {
+    UUID key = UUID.randomUUID();
+    var hail = new AbnormalEvents.NewEvent("hail", "Marble-sized", FOUND);
+    List<PhotoDraft> photo = List.of(photos.prepare(pilot, Snaps.jpeg(64, 48)));
+    UUID event = events.report(pilot, aircraft, hail, photo, null, key);
+    assertThat(events.report(pilot, aircraft, hail, photo, null, key)).isEqualTo(event);
+    Instant soon = FOUND.plusSeconds(60);
+    var timed = new AbnormalEvents.NewEvent("hail", "Marble-sized", soon);
+    var dayAlone = new AbnormalEvents.NewEvent("hail", "Marble-sized", soon, false);
+    assertThat(events.report(pilot, aircraft, dayAlone, photo, null, key))
+        .as("a day alone is now, another now each time")
+        .isEqualTo(event);
+    assertThatThrownBy(() -> events.report(pilot, aircraft, timed, photo, null, key))
+        .isInstanceOf(Stale.class);
+    assertThatThrownBy(() -> events.report(pilot, aircraft, hail, List.of(), null, key))
+        .isInstanceOf(Stale.class);
+    UUID flight = UUID.randomUUID();
+    assertThatThrownBy(() -> events.report(pilot, aircraft, hail, photo, flight, key))
+        .isInstanceOf(Stale.class);
+    assertThatThrownBy(() -> events.correct(pilot, event, hail, List.of(), "Slip", key))
+        .isInstanceOf(Stale.class);
+
+    UUID other = UUID.randomUUID();
+    var words = new AbnormalEvents.NewEvent("hail", "Pea-sized", FOUND);
+    events.correct(pilot, event, words, List.of(), "Measured", other);
+    assertThat(events.correct(pilot, event, words, List.of(), "Measured", other)).isEqualTo(event);
+    List<PhotoDraft> more = List.of(photos.prepare(pilot, Snaps.jpeg(80, 48)));
+    assertThatThrownBy(() -> events.correct(pilot, event, words, more, "Measured", other))
+        .isInstanceOf(Stale.class);
+    assertThat(events.entry(pilot, event).rows()).hasSize(2);
+  }
+
+  @Test
   void anEventAndItsInspectionArePutRightAndTakenAwayAgain() {
     var hail = new AbnormalEvents.NewEvent("hail", "Marble-sized", FOUND);
     UUID event = events.report(pilot, aircraft, hail, List.of(), null, null);
     var lightning = new AbnormalEvents.NewEvent("lightning-strike", "And a flash", FOUND);
     assertThatThrownBy(() -> events.correct(pilot, event, lightning, List.of(), "", null))
         .isInstanceOf(Refusal.class);
-    events.correct(pilot, event, lightning, List.of(), "Asked the passengers", null);
+    for (Role role : List.of(Role.PILOT, Role.CONTROLLER, Role.OWNER)) {
+      Viewer other = company.viewer(role);
+      assertThatThrownBy(() -> events.correct(other, event, lightning, List.of(), "Flash", null))
+          .isInstanceOf(Refusal.class)
+          .hasMessageContaining("an engineer corrects what happened, or report the other event");
+    }
+    events.correct(engineer, event, lightning, List.of(), "Asked the passengers", null);
     assertThatThrownBy(() -> events.correct(pilot, event, hail, List.of(), "Late", null))
         .isInstanceOf(Stale.class);
     EventEntry entry = events.entry(pilot, event);

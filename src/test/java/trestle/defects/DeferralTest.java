@@ -55,6 +55,7 @@ import trestle.standing.Reason;
 import trestle.standing.Standing;
 import trestle.standing.Standings;
 import trestle.standing.Subject;
+import trestle.web.Form;
 import trestle.web.Refusal;
 import trestle.web.Role;
 import trestle.web.Stale;
@@ -221,6 +222,29 @@ class DeferralTest {
     Deferrals.Entry entry = deferrals.entry(engineer, deferral);
     assertThat(entry.defect().foundOn()).isEqualTo("2025-01-26");
     assertThat(entry.deferral().lastDay()).isEqualTo("2025-01-30");
+  }
+
+  /** West of Greenwich the end of a day is the next day in UTC. */
+  @Test
+  void aDefectReportedByItsDayAloneIsOfThatDayInEitherTimeBase() {
+    assertThat(foundOn("26 January 2025", "2025-03-01T12:00:00Z"))
+        .isEqualTo("2025-01-26T23:59:59Z");
+    assertThat(foundOn("26 January 2025", "2025-01-26T20:00:00Z"))
+        .isEqualTo("2025-01-26T20:00:00Z");
+    assertThat(foundOn("26 January 2025", "2025-01-27T02:00:00Z"))
+        .isEqualTo("2025-01-26T23:59:59Z");
+    profile("part-m");
+    UUID defect = report(foundOn("26 January 2025", "2025-01-27T02:00:00Z"));
+    UUID deferral = defer(defect, Category.B, Instant.parse("2025-01-27T02:00:00Z"));
+    Deferrals.Entry entry = deferrals.entry(engineer, deferral);
+    assertThat(entry.defect().foundOn()).isEqualTo("2025-01-26");
+    assertThat(entry.deferral().lastDay()).isEqualTo("2025-01-29");
+  }
+
+  private Instant foundOn(String day, String now) {
+    Form form =
+        Form.blank().with("words", "Hum").with("judgement", "can-fly").with("found-on", day);
+    return new DefectForm(form, pilot, Instant.parse(now), List.of()).read().discoveredAt();
   }
 
   /** Check case 29: ORO.MLR.105(f)(2), read in the UK text: 3 more days at most, once only. */
@@ -523,6 +547,147 @@ class DeferralTest {
     triage(defect, Triages.Outcome.HOLDS, 1);
     assertThat(standing(today()).isHeld()).isTrue();
     assertThatThrownBy(() -> triage(defect, Triages.Outcome.FLIES, 1)).isInstanceOf(Stale.class);
+  }
+
+  @Test
+  void whatAnEngineerHoldsIsDeferredByAnEngineer() {
+    profile("part-m");
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID defect = report(found);
+    triage(defect, Triages.Outcome.HOLDS, 0);
+    Instant later = Instant.now();
+    NewDeferral pilots = asked(defect, later, Role.PILOT, "", Category.C);
+    assertRefused(
+        () -> deferrals.defer(pilot, proof(pilot), pilots, null), "by", "An engineer holds it");
+    assertThat(standing(today()).isHeld()).isTrue();
+    UUID deferral = defer(defect, Category.C, later);
+    assertThat(standing(today()).isHeld()).isFalse();
+    assertRefused(
+        () -> deferrals.correct(pilot, proof(pilot), deferral, pilots, "Mine", null),
+        "by",
+        "An engineer holds it");
+  }
+
+  @Test
+  void aCopyOfWhatWasDecidedBeforeDoesNotLiftAHold() {
+    profile("part-m");
+    Viewer controller = company.viewer(Role.CONTROLLER);
+    Instant found = Instant.now().minusSeconds(7200);
+    OldPaper paper = new OldPaper("log 3, page 41", "S. Brandt");
+    UUID defect = report(found);
+    triage(defect, Triages.Outcome.HOLDS, 0);
+    NewDeferral before = asked(defect, found.plusSeconds(60), Role.ENGINEER, "E-OLD", Category.C);
+    assertRefused(
+        () -> deferrals.transcribe(controller, before, paper, null), "on", "no longer stands");
+    assertThat(standing(today()).isHeld()).isTrue();
+    NewDeferral after = asked(defect, Instant.now(), Role.ENGINEER, "E-OLD", Category.C);
+    UUID copied = deferrals.transcribe(controller, after, paper, null);
+    assertRefused(
+        () -> deferrals.correct(controller, copied, before, paper, "Misread", null),
+        "on",
+        "no longer stands");
+  }
+
+  @Test
+  void aDeferralThatAHoldHasEndedIsNotCorrected() {
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID defect = report(found);
+    UUID deferral = defer(defect, Category.C, found.plusSeconds(60));
+    triage(defect, Triages.Outcome.HOLDS, 1);
+    NewDeferral again = asked(defect, found.plusSeconds(60), Role.ENGINEER, LICENCE, Category.C);
+    assertThatThrownBy(
+            () -> deferrals.correct(engineer, proof(engineer), deferral, again, "Slip", null))
+        .isInstanceOf(Stale.class)
+        .hasMessageContaining("An engineer has ended this deferral");
+    assertThat(standing(today()).isHeld()).isTrue();
+  }
+
+  @Test
+  void aReportRaisedToMustNotFlyHoldsWhateverWasDecidedBefore() {
+    profile("part-m");
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID triaged = report(found);
+    triage(triaged, Triages.Outcome.FLIES, 0);
+    UUID deferred = report(found);
+    UUID deferral = defer(deferred, Category.C, found.plusSeconds(60));
+    assertThat(standing(today()).isHeld()).isFalse();
+    long then = raise(triaged);
+    assertThat(standing(today()).isHeld()).isTrue();
+    View before = new View(today(), then - 1);
+    assertThat(
+            standings.asAt(engineer, List.of(aircraft), before).get(aircraft).standing().isHeld())
+        .as("as known before")
+        .isFalse();
+    triage(triaged, Triages.Outcome.FLIES, 1);
+    assertThat(standing(today()).isHeld()).as("looked at again").isFalse();
+    raise(deferred);
+    assertThat(standing(today()).isHeld()).isTrue();
+    assertThat(deferrals.entry(engineer, deferral).stands()).isFalse();
+    assertThat(items.dueItems(engineer, List.of(aircraft), View.asAt(today())).get(aircraft))
+        .isEmpty();
+    deferrals.correct(
+        engineer,
+        proof(engineer),
+        deferral,
+        asked(deferred, found.plusSeconds(60), Role.ENGINEER, LICENCE, Category.C),
+        "Decided again, as it is now reported",
+        null);
+    assertThat(standing(today()).isHeld()).as("an engineer has decided anew").isFalse();
+  }
+
+  @Test
+  void aCopyIsNotPutRightToLiftAReportRaisedSince() {
+    Viewer controller = company.viewer(Role.CONTROLLER);
+    Instant found = Instant.now().minusSeconds(7200);
+    OldPaper paper = new OldPaper("log 3, page 41", "S. Brandt");
+    UUID defect = report(found);
+    NewDeferral asked = asked(defect, found.plusSeconds(60), Role.ENGINEER, "E-OLD", Category.C);
+    UUID copied = deferrals.transcribe(controller, asked, paper, null);
+    raise(defect);
+    assertThatThrownBy(() -> deferrals.correct(controller, copied, asked, paper, "Misread", null))
+        .isInstanceOf(Stale.class)
+        .hasMessageContaining("raised to “must not fly”");
+    assertThat(standing(today()).isHeld()).isTrue();
+  }
+
+  @Test
+  void whatWasPutRightIsNotRaised() {
+    Instant found = Instant.now().minusSeconds(7200);
+    UUID defect = report(found);
+    UUID done =
+        rectifications.rectify(
+            engineer,
+            proof(engineer),
+            defect,
+            new CertifiedWork("Replaced", "Manual 24", LICENCE, found.plusSeconds(60)),
+            null);
+    assertRefused(() -> raise(defect), "judgement", "report it anew");
+    rectifications.takeAway(
+        engineer, proof(engineer), done, new TakingAway("Another aircraft", LICENCE), null);
+    raise(defect);
+    assertThat(standing(today()).isHeld()).isTrue();
+  }
+
+  private long raise(UUID defect) {
+    return defects
+        .correct(
+            pilot,
+            defect,
+            new DefectDraft(
+                "Alternator 2 smokes",
+                "24",
+                "Left panel",
+                null,
+                null,
+                Judgement.MUST_NOT_FLY,
+                null,
+                false,
+                "",
+                Instant.now()),
+            List.of(),
+            "It was worse",
+            null)
+        .ledgerSeq();
   }
 
   @Test
