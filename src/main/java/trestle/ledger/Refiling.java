@@ -9,9 +9,11 @@ import java.lang.reflect.Field;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
@@ -34,6 +36,34 @@ public class Refiling {
   public Optional<Integer> version(String kind) {
     return Optional.ofNullable(kinds().get(kind))
         .map(type -> type.getAnnotation(Kind.class).version());
+  }
+
+  /**
+   * Whether a line's JSON says that it is of a kind and a version. Where a column called kind hides
+   * the word in versions of before (docs/ledger.md), it must not say that it is of another kind.
+   */
+  public boolean saysItIs(JsonNode line, String kind, int version) {
+    if (line.path("version").asInt() != version) {
+      return false;
+    }
+    if (line.has(FiledJson.LEDGER_KIND)) {
+      return line.path(FiledJson.LEDGER_KIND).asText().equals(kind);
+    }
+    String said = line.path("kind").asText();
+    Class<? extends Filed> type = kinds().get(kind);
+    boolean hidden =
+        type != null && FiledJson.hidesKind(type) && version < FiledJson.LEDGER_KIND_SINCE;
+    return said.equals(kind) || hidden && !isPlainly(line, kinds().get(said));
+  }
+
+  /** Whether the line's kind is its own word, no column's, and its columns are of that kind. */
+  private static boolean isPlainly(JsonNode line, Class<? extends Filed> said) {
+    if (said == null || FiledJson.hidesKind(said)) {
+      return false;
+    }
+    Set<String> names = new HashSet<>(FiledJson.columns(said));
+    names.addAll(List.of("kind", "version"));
+    return line.properties().stream().allMatch(one -> names.contains(one.getKey()));
   }
 
   /** The columns of a kind, in the order of its class. */

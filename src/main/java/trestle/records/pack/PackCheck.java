@@ -201,6 +201,9 @@ class PackCheck {
                   && json.path("id").asText().equals(line.recordId().toString())
                   && json.path("recorded_by").asText().equals(line.recordedBy().toString())
                   && json.path("recorded_at").asText().equals(line.recordedAt().toString());
+          if (!refiling.saysItIs(json, line.kind(), line.version())) {
+            throw PackFile.refused(which + " says itself that it is of another kind or version.");
+          }
           if (!same || line.seq() <= last[0]) {
             throw PackFile.refused(
                 which + " says another operator, place or record than its proof is for.");

@@ -15,9 +15,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -28,6 +30,7 @@ import org.junit.jupiter.api.TestInstance;
 import trestle.fleet.Hangar;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
+import trestle.ledger.Refiling;
 import trestle.ledger.SignedText;
 import trestle.ledger.SignedTexts;
 import trestle.people.Company;
@@ -52,6 +55,7 @@ class BadPackTest {
   @Inject Walls walls;
   @Inject SignedTexts signing;
   @Inject Hangar hangar;
+  @Inject Refiling refiling;
   @Inject InstantSource clock;
 
   private Viewer buyer;
@@ -207,6 +211,51 @@ class BadPackTest {
         "ledger/lines.ndjson",
         lines.replaceFirst("\"version\":1", "\"version\":9").getBytes(UTF_8));
     assertThat(refusal(zipped(signedAnew(kind)))).contains("a version that this program does not");
+  }
+
+  @Test
+  void aLineIsOfTheKindAndVersionThatItSaysItself() throws Exception {
+    ObjectMapper mapper = new ObjectMapper();
+    String[] lines = new String(sound.get("ledger/lines.ndjson"), UTF_8).split("\n");
+    Map<String, Integer> versions = new LinkedHashMap<>();
+    for (String line : lines) {
+      JsonNode read = mapper.readTree(line);
+      versions.put(read.get("kind").asText(), read.get("version").asInt());
+    }
+    assertThat(versions.values()).contains(1).anyMatch(version -> version > 1);
+    Set<String> seen = new HashSet<>();
+    for (int i = 0; i < lines.length; i++) {
+      ObjectNode line = (ObjectNode) mapper.readTree(lines[i]);
+      String kind = line.get("kind").asText();
+      int version = line.get("version").asInt();
+      if (seen.add(kind)) {
+        for (String other : versions.keySet()) {
+          if (!other.equals(kind) && versions.get(other) >= version) {
+            assertThat(refusal(withLine(lines, i, line.deepCopy().put("kind", other))))
+                .as("%s as %s", kind, other)
+                .contains("(" + other + ") says itself that it is of another kind or version");
+          }
+        }
+        if (version > 1) {
+          assertThat(refusal(withLine(lines, i, line.deepCopy().put("version", version - 1))))
+              .contains("(" + kind + ") says itself");
+          ObjectNode older = (ObjectNode) mapper.readTree(line.get("json").asText());
+          if (older.remove("ledger_kind") != null) {
+            older.put("version", 1);
+            assertThat(refiling.saysItIs(older, kind, 1)).as("%s of before", kind).isTrue();
+            assertThat(refiling.saysItIs(older, kind, version)).isFalse();
+          }
+        }
+      }
+    }
+  }
+
+  private Path withLine(String[] lines, int at, ObjectNode line) throws Exception {
+    String[] changed = lines.clone();
+    changed[at] = line.toString();
+    Map<String, byte[]> files = new LinkedHashMap<>(sound);
+    files.put("ledger/lines.ndjson", (String.join("\n", changed) + "\n").getBytes(UTF_8));
+    return zipped(signedAnew(files));
   }
 
   @Test
