@@ -106,7 +106,10 @@
 
   const isJson = answer => /json/.test(answer.headers.get('Content-Type') || '');
 
-  /** Sends what waits. Answers done, later (no signal) or sign-in. */
+  /**
+   * Sends what waits; one that the server can't take now lets the others pass. Answers done, later
+   * (something still waits) or sign-in.
+   */
   const send = () => oneAtATime(async () => {
     if (!(await entries()).some(isToSend)) return 'done';
     let who;
@@ -116,11 +119,14 @@
       return 'later';
     }
     if (!who.person) return 'sign-in';
+    let end = 'done';
     for (const entry of (await entries()).filter(each => isToSend(each) && isOf(each, who))) {
       const outcome = await sendOne(entry, who.token);
-      if (outcome !== 'next') return outcome;
+      if (outcome === 'sign-in') return outcome;
+      if (outcome !== 'next') end = 'later';
+      if (outcome === 'no signal') break;
     }
-    return 'done';
+    return end;
   });
 
   async function sendOne(entry, token) {
@@ -156,7 +162,8 @@
       return 'next';
     }
     await settle(now => ({ ...now, state: 'waiting', tried: Date.now() }));
-    return answer?.status === 401 ? 'sign-in' : 'later';
+    if (!answer) return 'no signal';
+    return answer.status === 401 ? 'sign-in' : 'later';
   }
 
   function bodyOf(entry, token) {

@@ -14,8 +14,11 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import trestle.defects.AbnormalEvents;
 import trestle.defects.DefectBook;
 import trestle.defects.DefectLine;
+import trestle.defects.EventEntry;
+import trestle.defects.InspectionSheet;
 import trestle.defects.OpenDefects;
 import trestle.defects.RectificationSheet;
 import trestle.defects.Repeats;
@@ -61,6 +64,7 @@ class PreFlights {
   @Inject ComplianceRecords complianceRecords;
   @Inject OpenDefects defects;
   @Inject DefectBook defectBook;
+  @Inject AbnormalEvents events;
   @Inject Repeats repeats;
   @Inject Releases releases;
   @Inject CheckLists checkLists;
@@ -100,7 +104,7 @@ class PreFlights {
             later(
                 lastWork(viewer, standing, item -> true),
                 rectified.isEmpty() ? null : rectified.get(0)),
-            release);
+            later(release, lastInspected(viewer, sheet.id())));
     boolean flownSince =
         work == null || line.lastLanding().map(landing -> landing.isAfter(work.at())).orElse(false);
     return new PreFlight(
@@ -168,7 +172,7 @@ class PreFlights {
 
   /** What was put right lately, the latest first. */
   private List<LastWork> rectified(Viewer viewer, UUID aircraftId) {
-    return defectBook.page(viewer, aircraftId, true, 1).entries().stream()
+    return defectBook.lastRectified(viewer, aircraftId, MOST_LATELY).stream()
         .filter(entry -> !entry.isOpen() && entry.rectification() != null)
         .map(PreFlights::rectified)
         .sorted(Comparator.comparing(LastWork::at).reversed())
@@ -184,6 +188,21 @@ class PreFlights {
         done.licenceNumber().isBlank()
             ? done.marked()
             : "signed under licence " + done.licenceNumber(),
+        entry.current().link());
+  }
+
+  /** The inspection of an abnormal event that was certified last. */
+  private LastWork lastInspected(Viewer viewer, UUID aircraftId) {
+    return events.lastInspected(viewer, aircraftId).map(PreFlights::inspected).orElse(null);
+  }
+
+  private static LastWork inspected(EventEntry entry) {
+    InspectionSheet done = entry.inspection();
+    return new LastWork(
+        "Event " + entry.current().no() + ", " + entry.current().kindName(),
+        done.at(),
+        "inspected on " + Shown.date(done.on()),
+        "signed under licence " + done.licenceNumber(),
         entry.current().link());
   }
 

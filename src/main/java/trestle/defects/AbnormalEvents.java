@@ -109,6 +109,14 @@ public class AbnormalEvents {
         inspections(List.of(entryId), View.EVERYTHING).getOrDefault(entryId, List.of()));
   }
 
+  /** The event of an aircraft whose inspection was done last, if any was. */
+  @Reading
+  public Optional<EventEntry> lastInspected(Viewer viewer, UUID aircraftId) {
+    return repository.lastInspections(aircraftId, View.EVERYTHING, 1).stream()
+        .findFirst()
+        .map(row -> entry(viewer, row.eventEntryId));
+  }
+
   /**
    * The event that an inspection is of.
    *

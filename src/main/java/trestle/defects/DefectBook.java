@@ -154,6 +154,16 @@ public class DefectBook {
     return new Page(List.copyOf(entries(viewer, ids, view).values()), at, count);
   }
 
+  /** The defects of an aircraft that were put right last, whenever they were found. */
+  @Reading
+  public List<Entry> lastRectified(Viewer viewer, UUID aircraftId, int count) {
+    List<UUID> ids =
+        repository.lastDone(aircraftId, View.EVERYTHING, count).stream()
+            .map(row -> row.defectEntryId)
+            .toList();
+    return List.copyOf(entries(viewer, ids).values());
+  }
+
   /** What one form has filed, if it has, as filed then. */
   @Reading
   public Optional<DefectSheet> ofForm(Viewer viewer, UUID formKey) {

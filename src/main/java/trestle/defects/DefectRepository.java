@@ -128,6 +128,31 @@ class DefectRepository extends RowRepository {
         .getResultList();
   }
 
+  /** What was last done about an aircraft's defects, by its own moment, the latest first. */
+  List<Rectification> lastDone(UUID aircraftId, View view, int count) {
+    return lastCertified(Rectification.class, aircraftId, view, count);
+  }
+
+  /** The inspections of an aircraft's events that were done last, the latest first. */
+  List<EventInspection> lastInspections(UUID aircraftId, View view, int count) {
+    return lastCertified(EventInspection.class, aircraftId, view, count);
+  }
+
+  private <T extends CertifiedRecord> List<T> lastCertified(
+      Class<T> kind, UUID aircraftId, View view, int count) {
+    return inView(
+            "from "
+                + kind.getSimpleName()
+                + " c where c.aircraftId = :aircraft and c.voided is null and "
+                + current(kind.getSimpleName(), "c")
+                + " order by c.happenedAt desc, c.ledgerSeq desc",
+            kind,
+            view)
+        .setParameter("aircraft", aircraftId)
+        .setMaxResults(count)
+        .getResultList();
+  }
+
   List<AbnormalEventKind> eventKinds() {
     return entities
         .createQuery(

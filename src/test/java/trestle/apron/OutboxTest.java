@@ -16,6 +16,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.URL;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Map;
@@ -356,6 +357,45 @@ class OutboxTest {
     sendNow(page);
     assertThat(page.locator("#outbox li")).containsText("Received as No. ");
     assertThat(filed()).isEqualTo(1);
+  }
+
+  /** One that the server fails on, or that something else answers, waits; the others go. */
+  @Test
+  void oneThatTheServerCannotTakeNowDoesNotBlockTheOthers() {
+    BrowserContext context = phone();
+    Page page = opened(context, Role.PILOT);
+    context.setOffline(true);
+    form(page);
+    report(page, "09:00", "10:00");
+    assertThat(page.locator("#outbox li")).hasCount(1);
+    form(page);
+    report(page, "11:00", "12:00");
+    assertThat(page.locator("#outbox li")).hasCount(2);
+    form(page);
+    report(page, "13:00", "14:00");
+    assertThat(page.locator("#outbox li")).hasCount(3);
+    context.route("**/reports", route -> answered(route));
+    context.setOffline(false);
+    assertThat(page.locator("#outbox li:nth-child(1)")).containsText("Received as No. ");
+    assertThat(page.locator("#outbox li:nth-child(2)")).containsText(UNSENT);
+    assertThat(page.locator("#outbox li:nth-child(3)")).containsText(UNSENT);
+    assertThat(filed()).isEqualTo(1);
+    context.unrouteAll();
+    sendNow(page);
+    assertThat(page.locator("#outbox li:nth-child(3)")).containsText("Received as No. ");
+    assertThat(page.locator("#outbox li:nth-child(2)")).containsText("Received as No. ");
+    assertThat(filed()).isEqualTo(3);
+  }
+
+  private static void answered(Route route) {
+    String sent = new String(route.request().postDataBuffer(), StandardCharsets.ISO_8859_1);
+    if (sent.contains("09:00")) {
+      route.fulfill(new Route.FulfillOptions().setStatus(500).setBody("Failed"));
+    } else if (sent.contains("11:00")) {
+      route.fulfill(new Route.FulfillOptions().setStatus(403).setBody("Not from here"));
+    } else {
+      route.resume();
+    }
   }
 
   /** Presses the button where it still stands: the page tries again by itself and may be first. */

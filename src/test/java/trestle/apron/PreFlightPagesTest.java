@@ -23,6 +23,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import trestle.defects.DefectBook;
 import trestle.defects.Repeats;
 import trestle.fleet.Groundings;
 import trestle.people.Company;
@@ -433,6 +434,29 @@ class PreFlightPagesTest {
         .as("of the inspection and of the work")
         .isEqualTo("1 inspections, 0 acceptances, 2 signatures");
     assertThat(pilot.fillIn(page, "/acceptance", BOTH).statusCode()).isEqualTo(303);
+  }
+
+  @Test
+  void theInspectionOfAnEventSinceAsksForAnotherBeforeItIsAccepted() throws SQLException {
+    Filled inspection = pilot.filled(page, "/acceptance", BOTH);
+    inspection.fields().remove("accepts");
+    assertThat(pilot.send(inspection).statusCode()).isEqualTo(303);
+    ramp.inspectedFor(base, aircraft, "hail", Duration.ofHours(5));
+    Filled alone = pilot.filled(page, "/acceptance", BOTH);
+    alone.fields().remove("inspected");
+    assertThat(pilot.send(alone).asString())
+        .contains("since it last flew and since any work on it.");
+    assertThat(pilot.fillIn(page, "/acceptance", BOTH).statusCode()).isEqualTo(303);
+  }
+
+  @Test
+  void whatWasPutRightLastIsWorkHoweverManyWereFoundAfterIt() {
+    for (int i = 0; i < DefectBook.PAGE; i++) {
+      ramp.putRight(base, aircraft, "Lamp " + i, Duration.ofDays(2), Duration.ofDays(2));
+    }
+    ramp.putRight(base, aircraft, "Seat rail worn", Duration.ofDays(9), Duration.ZERO);
+    assertThat(preFlights.shown(base.pilot(), aircraft).work().title()).endsWith("Seat rail worn");
+    assertThat(pilot.get(page).asString()).contains("Seat rail worn</a>: put right on ");
   }
 
   @Test

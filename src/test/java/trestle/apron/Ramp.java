@@ -12,10 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import trestle.defects.AbnormalEvents;
 import trestle.defects.CertifiedWork;
 import trestle.defects.DefectDraft;
 import trestle.defects.Defects;
 import trestle.defects.Deferrals;
+import trestle.defects.EventInspections;
 import trestle.defects.Judgement;
 import trestle.defects.NewDeferral;
 import trestle.defects.Rectifications;
@@ -58,6 +60,8 @@ public class Ramp {
   @Inject Defects defects;
   @Inject Rectifications rectifications;
   @Inject Deferrals deferrals;
+  @Inject AbnormalEvents events;
+  @Inject EventInspections inspections;
   @Inject IdentityProof identity;
   @Inject PreFlights preFlights;
   @Inject Acceptances acceptances;
@@ -195,6 +199,10 @@ public class Ramp {
 
   /** A defect that can fly, just found; the id of its entry. */
   public UUID reported(Base base, UUID aircraft, String words) {
+    return reported(base, aircraft, words, Duration.ZERO);
+  }
+
+  private UUID reported(Base base, UUID aircraft, String words, Duration ago) {
     return defects
         .report(
             base.pilot(),
@@ -209,23 +217,49 @@ public class Ramp {
                 null,
                 false,
                 "",
-                clock.instant()),
+                clock.instant().minus(ago)),
             List.of(),
             null,
             null)
         .entryId();
   }
 
-  /** A defect that was reported some time ago, and put right by the engineer. */
+  /** A defect that was just found, and put right by the engineer. */
   public void putRight(Base base, UUID aircraft, String words) {
-    UUID defect = reported(base, aircraft, words);
+    putRight(base, aircraft, words, Duration.ZERO, Duration.ZERO);
+  }
+
+  /** A defect that was found some time ago, and put right by the engineer some time ago. */
+  void putRight(Base base, UUID aircraft, String words, Duration found, Duration done) {
+    UUID defect = reported(base, aircraft, words, found);
     rectifications.rectify(
         base.engineer(),
         identity.prove(base.engineer(), Company.PASSWORD),
         defect,
         new CertifiedWork(
-            "Lamp replaced", "Maintenance manual 33-41", ENGINEERS_LICENCE, clock.instant()),
+            "Lamp replaced",
+            "Maintenance manual 33-41",
+            ENGINEERS_LICENCE,
+            clock.instant().minus(done)),
         UUID.randomUUID());
+  }
+
+  /** An abnormal event that happened some time ago, and was inspected for by the engineer now. */
+  void inspectedFor(Base base, UUID aircraft, String kind, Duration ago) {
+    UUID event =
+        events.report(
+            base.pilot(),
+            aircraft,
+            new AbnormalEvents.NewEvent(kind, "It happened", clock.instant().minus(ago)),
+            List.of(),
+            null,
+            null);
+    inspections.certify(
+        base.engineer(),
+        identity.prove(base.engineer(), Company.PASSWORD),
+        event,
+        new CertifiedWork("Nothing found", "Manual 5-50", ENGINEERS_LICENCE, clock.instant()),
+        null);
   }
 
   /** A defect that can fly, deferred by the engineer; flying at night is forbidden with it. */
