@@ -33,7 +33,6 @@ import trestle.ledger.View;
 import trestle.profiles.RuleProfiles;
 import trestle.programme.ComplianceLine;
 import trestle.programme.ComplianceRecords;
-import trestle.programme.Compliances;
 import trestle.reckoning.Counter;
 import trestle.reckoning.Hours;
 import trestle.reckoning.HoursStyle;
@@ -60,7 +59,6 @@ class PreFlights {
   @Inject UsageLines usage;
   @Inject Flights flights;
   @Inject FuelAndOil fluids;
-  @Inject Compliances compliances;
   @Inject ComplianceRecords complianceRecords;
   @Inject OpenDefects defects;
   @Inject DefectBook defectBook;

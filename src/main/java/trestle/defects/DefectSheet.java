@@ -3,6 +3,7 @@ package trestle.defects;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -33,6 +34,8 @@ public record DefectSheet(
     UUID corrects,
     String reason) {
 
+  private static final Set<String> CONTROLS = Set.of("27", "76");
+
   static DefectSheet of(Defect row) {
     return new DefectSheet(
         row.id(),
@@ -50,6 +53,11 @@ public record DefectSheet(
         row.recordedBy(),
         row.corrects(),
         row.reason());
+  }
+
+  /** Flight controls or engine controls: a second person inspects work on them. */
+  public boolean isOfControls() {
+    return CONTROLS.contains(chapter);
   }
 
   public boolean mustNotFly() {

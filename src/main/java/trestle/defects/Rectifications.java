@@ -7,7 +7,6 @@ import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import trestle.fleet.Revisions;
@@ -30,9 +29,6 @@ import trestle.web.Viewer;
  */
 @ApplicationScoped
 public class Rectifications {
-  /** Flight controls and engine controls: the chapters of which a second person is asked. */
-  private static final Set<String> CONTROLS = Set.of("27", "76");
-
   @Inject DefectRepository repository;
   @Inject Certifying certifying;
   @Inject Revisions revisions;
@@ -221,7 +217,7 @@ public class Rectifications {
 
   /** Here one person signs: work on controls is signed where a second one inspects it. */
   private static void secondPersonAsked(DefectSheet defect, CertifiedWork work) {
-    if (CONTROLS.contains(defect.chapter()) && !work.inspected()) {
+    if (defect.isOfControls() && !work.inspected()) {
       throw new Refusal(
           "",
           "A second person inspects work on flight and engine controls: put this defect on a work"

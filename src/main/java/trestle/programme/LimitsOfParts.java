@@ -14,7 +14,6 @@ import trestle.web.Viewer;
 /** The requirements of a part number, for its page. */
 @ApplicationScoped
 class LimitsOfParts implements StatedLimits {
-  @Inject Requirements requirements;
   @Inject RequirementRecords requirementRecords;
   @Inject Members members;
 

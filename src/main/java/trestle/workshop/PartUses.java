@@ -33,6 +33,8 @@ import trestle.web.Viewer;
  */
 @ApplicationScoped
 public class PartUses {
+  private static final String PARTS = "parts";
+
   @Inject WorkRepository repository;
   @Inject OrderBook book;
   @Inject Fitments fitments;
@@ -77,7 +79,7 @@ public class PartUses {
     if (before != null) {
       return before;
     }
-    stillUnsigned(order, asked.lineId());
+    WorkOrders.stillUnsigned(order, asked.lineId(), PARTS);
     ComponentHistory component = component(viewer, asked.componentId());
     Placement placed = component.placed();
     boolean here =
@@ -111,7 +113,7 @@ public class PartUses {
     if (before != null) {
       return before;
     }
-    stillUnsigned(order, asked.lineId());
+    WorkOrders.stillUnsigned(order, asked.lineId(), PARTS);
     ComponentHistory component = component(viewer, asked.componentId());
     onThisAircraft(viewer, order, asked.spot());
     UUID fitment =
@@ -131,7 +133,7 @@ public class PartUses {
     if (before != null) {
       return before;
     }
-    stillUnsigned(order, asked.lineId());
+    WorkOrders.stillUnsigned(order, asked.lineId(), PARTS);
     if (asked.description() == null || asked.description().isBlank()) {
       throw new Refusal("description", "Description is needed: say what it is.");
     }
@@ -183,11 +185,11 @@ public class PartUses {
     if (original == null) {
       return;
     }
-    WorkOrders.notOver(book.ofLine(viewer, original.lineEntryId));
     if (original.fitmentId != null) {
       throw new Refusal("", "It was fitted or removed here: put that right on its own page.");
     }
-    stillUnsigned(book.ofLine(viewer, original.lineEntryId), original.lineEntryId);
+    WorkOrders.stillUnsigned(
+        book.ofLine(viewer, original.lineEntryId), original.lineEntryId, PARTS);
     PartUse row = original.again();
     row.voided = true;
     correct(viewer, row, original, reason, formKey);
@@ -237,17 +239,6 @@ public class PartUses {
   private static void mayWork(Viewer viewer) {
     if (!viewer.is(Role.ENGINEER)) {
       throw new Refusal("", "Parts are recorded by an engineer.");
-    }
-  }
-
-  /** What is signed says which parts moved: they are recorded before. */
-  private static void stillUnsigned(WorkOrderSheet order, UUID lineId) {
-    WorkOrders.notOver(order);
-    WorkOrders.mayStart(order);
-    OrderLine line =
-        order.line(lineId).orElseThrow(() -> new Stale("This line was taken off meanwhile."));
-    if (line.isSigned()) {
-      throw new Stale("Line " + line.line().ordinal() + " was signed meanwhile: its parts stand.");
     }
   }
 

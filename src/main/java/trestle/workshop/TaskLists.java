@@ -19,7 +19,6 @@ import trestle.formats.CanonicalJson;
 import trestle.ledger.Act;
 import trestle.ledger.Ledger;
 import trestle.programme.RequirementRecords;
-import trestle.programme.Requirements;
 import trestle.web.Filing;
 import trestle.web.Reading;
 import trestle.web.Refusal;
@@ -36,7 +35,6 @@ public class TaskLists {
   static final int MOST = 400;
 
   @Inject WorkRepository repository;
-  @Inject Requirements requirements;
   @Inject RequirementRecords requirementRecords;
   @Inject Ledger ledger;
   @Inject InstantSource clock;

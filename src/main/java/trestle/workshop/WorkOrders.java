@@ -224,6 +224,23 @@ public class WorkOrders {
     }
   }
 
+  /**
+   * What is signed says which parts moved, and what was read: both are recorded, and put right,
+   * before.
+   *
+   * @param what of the line that is to change
+   */
+  static void stillUnsigned(WorkOrderSheet order, UUID lineId, String what) {
+    notOver(order);
+    mayStart(order);
+    OrderLine line =
+        order.line(lineId).orElseThrow(() -> new Stale("This line was taken off meanwhile."));
+    if (line.isSigned()) {
+      throw new Stale(
+          "Line " + line.line().ordinal() + " was signed meanwhile: its " + what + " stand.");
+    }
+  }
+
   /** That work started, where nobody has said so yet: the first record of work says it. */
   static List<WorkOrderStep> started(WorkOrderSheet sheet, Viewer viewer, Instant at) {
     return sheet.did(WorkOrderStep.STARTED)

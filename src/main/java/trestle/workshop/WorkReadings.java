@@ -32,6 +32,8 @@ import trestle.web.Viewer;
  */
 @ApplicationScoped
 public class WorkReadings {
+  private static final String READINGS = "readings";
+
   @Inject ReadingRepository readings;
   @Inject WorkRepository repository;
   @Inject OrderBook book;
@@ -84,8 +86,7 @@ public class WorkReadings {
       return List.of();
     }
     WorkOrderSheet order = book.ofLine(viewer, taken.lineId());
-    stillUnsigned(order, taken.lineId());
-    WorkOrders.mayStart(order);
+    WorkOrders.stillUnsigned(order, taken.lineId(), READINGS);
     check(taken, clock.instant());
     belongs(viewer, order, taken);
     List<WorkReading> rows = new ArrayList<>();
@@ -98,17 +99,6 @@ public class WorkReadings {
     all.addAll(rows);
     ledger.file(act(viewer), all);
     return rows.stream().map(WorkReading::id).toList();
-  }
-
-  /** What is signed says what was read: readings are recorded, and voided, before. */
-  private static void stillUnsigned(WorkOrderSheet order, UUID lineId) {
-    WorkOrders.notOver(order);
-    OrderLine line =
-        order.line(lineId).orElseThrow(() -> new Stale("This line was taken off meanwhile."));
-    if (line.isSigned()) {
-      throw new Stale(
-          "Line " + line.line().ordinal() + " was signed meanwhile: its readings stand.");
-    }
   }
 
   private static void check(Taken taken, Instant now) {
@@ -209,7 +199,8 @@ public class WorkReadings {
     if (original.voided != null || repository.isCorrected(WorkReading.class, readingId)) {
       throw new Stale("Someone took this reading away already.");
     }
-    stillUnsigned(book.ofLine(viewer, original.lineEntryId), original.lineEntryId);
+    WorkOrders.stillUnsigned(
+        book.ofLine(viewer, original.lineEntryId), original.lineEntryId, READINGS);
     WorkReading row = original.again();
     row.voided = true;
     row.happened(original.happenedAt(), original.happenedOn());

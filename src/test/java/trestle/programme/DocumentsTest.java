@@ -31,7 +31,6 @@ class DocumentsTest {
   private static final byte[] PNG = "\u0089PNG\r\n\u001a\n and more".getBytes(ISO_8859_1);
 
   @Inject Upkeep upkeep;
-  @Inject Compliances compliances;
   @Inject ComplianceRecords complianceRecords;
   @Inject InstantSource clock;
 

@@ -49,7 +49,6 @@ class ClosingTest {
   @Inject Releases releases;
   @Inject Blocks blocks;
   @Inject WorkReadings readings;
-  @Inject PartUses parts;
   @Inject Defects defects;
   @Inject DefectBook defectBook;
   @Inject Rectifications rectifications;

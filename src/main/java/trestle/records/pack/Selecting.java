@@ -24,7 +24,6 @@ import trestle.ledger.Line;
 import trestle.ledger.View;
 import trestle.programme.RequirementRecords;
 import trestle.programme.RequirementSheet;
-import trestle.programme.Requirements;
 import trestle.web.Viewer;
 
 /**
@@ -65,7 +64,6 @@ class Selecting {
   @Inject Extracts extracts;
   @Inject Components components;
   @Inject Fleet fleet;
-  @Inject Requirements requirements;
   @Inject RequirementRecords requirementRecords;
 
   Selection of(Viewer viewer, PackSubject subject, long size) {
